@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/model/rod-surface.h"
+#include "engine/model/rod-system.h"
+
+G_BEGIN_DECLS
+
+/**
+ * RodUnits:
+ * @ROD_UNITS_METRIC: millimetres and metres
+ * @ROD_UNITS_IMPERIAL: feet and inches on screen and paper; files stay metric
+ */
+typedef enum
+{
+  ROD_UNITS_METRIC,
+  ROD_UNITS_IMPERIAL,
+} RodUnits;
+
+/**
+ * RodSite:
+ * @air_coldest_c: coldest shade air
+ * @air_hottest_c: hottest shade air
+ * @fixing_c: temperature of boards when cut and fixed
+ * @face_coldest_c: coldest board instead of the derived one; not-a-number to derive
+ * @face_hottest_c: hottest board, likewise
+ */
+typedef struct
+{
+  RodRecord record;
+  double    air_coldest_c;
+  double    air_hottest_c;
+  double    fixing_c;
+  double    face_coldest_c;
+  double    face_hottest_c;
+} RodSite;
+
+/**
+ * RodSaw:
+ * @kerf_mm: width of the cut
+ * @end_trim_mm: lost at each end of a bar
+ */
+typedef struct
+{
+  RodRecord record;
+  double    kerf_mm;
+  double    end_trim_mm;
+} RodSaw;
+
+/**
+ * RodBuying:
+ * @currency: ISO 4217 code
+ * @spare_percent: spare boards, per cent of the bars
+ * @spare_least: spare boards at least, for each board and colour
+ * @spare_trims: spare bars of each trim
+ * @spare_screws_percent: spare screws, per cent
+ */
+typedef struct
+{
+  RodRecord record;
+  char     *currency;
+  double    spare_percent;
+  int       spare_least;
+  int       spare_trims;
+  double    spare_screws_percent;
+} RodBuying;
+
+/**
+ * RodOffcut:
+ * @system: id of the system
+ * @article: id of the board, trim or batten
+ * @colour: id of the colour; "" for trims and battens
+ * @length_mm: length
+ * @count: how many
+ *
+ * Lengths the user owns already.
+ */
+typedef struct
+{
+  RodRecord record;
+  char     *system;
+  char     *article;
+  char     *colour;
+  double    length_mm;
+  int       count;
+} RodOffcut;
+
+/**
+ * RodEdgeRef:
+ * @surface: id of a surface
+ * @edge: identifier of one of its outline's edges
+ */
+typedef struct
+{
+  RodRecord record;
+  char     *surface;
+  char     *edge;
+} RodEdgeRef;
+
+/**
+ * RodJoin:
+ * @id: identifier within the house
+ * @a: one edge
+ * @b: the other edge
+ * @fold_deg: how far @b turns away from the viewer about the shared edge: 90 at a square outside
+ *            corner, −90 at an inside corner or ceiling line, 0 when both lie in one plane
+ * @carries_joints: joint lines must meet here
+ * @offset_mm: where the edges are not matched by level: the start of @b's edge lies this far
+ *             beyond the end of @a's edge, measured along @a
+ */
+typedef struct
+{
+  RodRecord   record;
+  char       *id;
+  RodEdgeRef *a;
+  RodEdgeRef *b;
+  double      fold_deg;
+  gboolean    carries_joints;
+  double      offset_mm;
+} RodJoin;
+
+/**
+ * RodHouse:
+ * @format: "storeyrod-house"
+ * @version: version of the format
+ * @name: name of the job
+ * @place: where
+ * @client: for whom
+ * @author: who drew it
+ * @units: units on screen and paper
+ * @survey_tolerance_mm: how far a measured line may be off
+ * @site: climate
+ * @saw: saw
+ * @buying: how to order
+ * @rack: (element-type RodOffcut): lengths owned already
+ * @systems: (element-type RodSystem): the systems used, whole
+ * @surfaces: (element-type RodSurface): surfaces
+ * @joins: (element-type RodJoin): joins
+ *
+ * The document. Immutable.
+ */
+typedef struct
+{
+  RodRecord  record;
+  char      *format;
+  int        version;
+  char      *name;
+  char      *place;
+  char      *client;
+  char      *author;
+  RodUnits   units;
+  double     survey_tolerance_mm;
+  RodSite   *site;
+  RodSaw    *saw;
+  RodBuying *buying;
+  GPtrArray *rack;
+  GPtrArray *systems;
+  GPtrArray *surfaces;
+  GPtrArray *joins;
+} RodHouse;
+
+extern const RodType rod_site_type;
+extern const RodType rod_saw_type;
+extern const RodType rod_buying_type;
+extern const RodType rod_offcut_type;
+extern const RodType rod_edge_ref_type;
+extern const RodType rod_join_type;
+extern const RodType rod_house_type;
+
+extern const RodChoice rod_units_choices[];
+
+/**
+ * rod_house_find_system:
+ * @house: a house
+ * @id: a system's id
+ *
+ * Returns: (transfer none) (nullable): the system
+ */
+const RodSystem *rod_house_find_system (const RodHouse *house,
+                                        const char     *id);
+
+/**
+ * rod_house_find_surface:
+ * @house: a house
+ * @id: a surface's id
+ *
+ * Returns: (transfer none) (nullable): the surface
+ */
+const RodSurface *rod_house_find_surface (const RodHouse *house,
+                                          const char     *id);
+
+/**
+ * rod_surface_find_edge:
+ * @surface: a surface
+ * @edge: identifier of an edge
+ *
+ * Returns: index of the corner that the edge leaves, or -1
+ */
+int rod_surface_find_edge (const RodSurface *surface,
+                           const char       *edge);
+
+G_END_DECLS
