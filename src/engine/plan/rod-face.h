@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/geometry/rod-strips.h"
+#include "engine/model/rod-house.h"
+
+G_BEGIN_DECLS
+
+/**
+ * RodEdge:
+ * @opening: index of the opening it bounds, or -1 on the outline or a zone's border
+ * @side: index of the side within outline, opening or zone
+ * @raw: the line as measured, see #RodSide for its hand
+ * @condition: never %ROD_EDGE_AUTO
+ * @partner_face: index of the face it is joined to, or -1
+ * @partner_edge: index of that face's edge, or -1
+ * @join: (nullable): the join of the file; %NULL where none or where derived for a reveal
+ * @fold_deg: fold at the join, see #RodJoin; 0 where there is none
+ * @carries_joints: whether joint lines must meet here
+ * @offset_mm: see #RodJoin
+ * @relation: how the boards meet it
+ * @rule: (nullable): row of the decision table that decided; %NULL when none fits (a finding)
+ * @trim: (nullable): the trim that holds the boards
+ * @starter: whether the trim is a starter at a joint line
+ * @build_up_mm: raw line → batten-face line, outwards positive
+ * @clearance_mm: batten-face line → trim's boundary, inwards positive; for a starter the height of
+ *                the starter above the edge
+ * @back_mm: trim's boundary → pocket line, inwards
+ * @gap_across_mm: pocket line → cut line where boards run along the edge; where they end at it each
+ *                 piece has its own gap
+ *
+ * An edge of a face with its edge stack, raw line to cut line, every distance square to the edge.
+ * A plain value.
+ */
+typedef struct
+{
+  int                opening;
+  guint              side;
+  RodSide            raw;
+  RodEdgeCondition   condition;
+  int                partner_face;
+  int                partner_edge;
+  const RodJoin     *join;
+  double             fold_deg;
+  gboolean           carries_joints;
+  double             offset_mm;
+  RodBoardRelation   relation;
+  const RodTrimRule *rule;
+  const RodTrim     *trim;
+  gboolean           starter;
+  double             build_up_mm;
+  double             clearance_mm;
+  double             back_mm;
+  double             gap_across_mm;
+} RodEdge;
+
+/**
+ * RodField:
+ * @face: index of the face
+ * @zone: (nullable): the zone, or %NULL for what no zone covers
+ * @board: the board
+ * @colour: (nullable): the colour, or %NULL for a mix
+ * @mix: (nullable) (element-type RodColourShare): the mix
+ * @seed: seed of the mix
+ * @direction_deg: axis of the boards as given
+ * @to_board: surface plane → board frame: boards run along +x, the next course lies at +y
+ * @to_surface: the way back
+ * @group: index of the alignment group
+ * @phase_mm: one joint line, measured along +y of the board frame
+ * @edges: (array length=n_edges): edges; tags in regions and strips are indices of this array
+ * @n_edges: how many
+ * @clad: trims' boundary: what trims enclose, in the surface's plane
+ * @pocket: pocket lines, and cut lines where boards run along, in the board frame
+ * @columns: (array length=n_columns): x of length joints in the board frame, ascending
+ * @n_columns: how many
+ * @first_piece: index of its first piece in the plan
+ * @n_pieces: how many pieces
+ * @n_courses: courses that hold at least one piece
+ * @fixed: where its boards are held
+ * @expand: strain from fixing to hottest (or wettest), ≥ 0
+ * @shrink: strain from fixing to coldest (or driest), ≥ 0
+ *
+ * The part of a face that has one board and one direction: the whole face, a zone, or what the
+ * zones leave.
+ */
+typedef struct
+{
+  guint            face;
+  const RodZone   *zone;
+  const RodBoard  *board;
+  const RodColour *colour;
+  const GPtrArray *mix;
+  int              seed;
+  double           direction_deg;
+  RodAffine        to_board;
+  RodAffine        to_surface;
+  guint            group;
+  double           phase_mm;
+  RodEdge         *edges;
+  guint            n_edges;
+  RodRegion       *clad;
+  RodRegion       *pocket;
+  double          *columns;
+  guint            n_columns;
+  guint            first_piece;
+  guint            n_pieces;
+  guint            n_courses;
+  RodFixedPoint    fixed;
+  double           expand;
+  double           shrink;
+} RodField;
+
+/**
+ * RodFace:
+ * @surface: the surface; owned by the face when @opening is ≥ 0 (a derived reveal)
+ * @system: its system
+ * @mark: short mark, unique in the house
+ * @label: name for people, e.g. "Front, window w1, left jamb"
+ * @parent: for a derived reveal the face it belongs to, else -1
+ * @opening: for a derived reveal the index of the opening in @parent's surface, else -1
+ * @first_field: index of its first field in the plan
+ * @n_fields: how many fields
+ * @bare: batten-face region: outline less openings, before clearances, in the surface's plane
+ * @net: where the face lies in the unfolded house: surface plane → net plane
+ *
+ * A surface as planned.
+ */
+typedef struct
+{
+  const RodSurface *surface;
+  const RodSystem  *system;
+  char             *mark;
+  char             *label;
+  int               parent;
+  int               opening;
+  guint             first_field;
+  guint             n_fields;
+  RodRegion        *bare;
+  RodAffine         net;
+} RodFace;
+
+G_END_DECLS

@@ -1,0 +1,328 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/plan/rod-face.h"
+
+G_BEGIN_DECLS
+
+/**
+ * RodNotch:
+ * @from_left_mm: along the piece from its left end (least x of the board frame)
+ * @width_mm: along the piece
+ * @depth_mm: square to the piece, from its long side
+ * @leaves_mm: what stays of the board beside the notch
+ * @upper: cut into the upper side (+y of the board frame, the flange side) or the lower
+ *
+ * A rectangular cut-out at an opening, or an irregular one by its greatest extent. A plain value.
+ */
+typedef struct
+{
+  double   from_left_mm;
+  double   width_mm;
+  double   depth_mm;
+  double   leaves_mm;
+  gboolean upper;
+} RodNotch;
+
+/**
+ * RodPieceEnd:
+ * @edge: tag of the edge it ends at: index of a field's edge, or a #RodCutTag of a length joint
+ * @back_mm: pocket line from the trim's boundary
+ * @pocket_mm: depth of the pocket; 0 where there is no trim
+ * @run_mm: free run: fixed point → this end
+ * @gap_mm: pocket bottom → board end when fixed
+ * @angle_deg: cut away from square, positive when the upper side is longer than the lower
+ *
+ * One end of a piece. A plain value.
+ */
+typedef struct
+{
+  int    edge;
+  double back_mm;
+  double pocket_mm;
+  double run_mm;
+  double gap_mm;
+  double angle_deg;
+} RodPieceEnd;
+
+/**
+ * RodPiece:
+ * @field: index of the field
+ * @course: number of the course in its field, from 1 in laying order
+ * @place: number in its course, from 1
+ * @mark: mark on paper, unique in the house, e.g. "N-07-2"
+ * @first_ring: index of its outer ring (cut lines) in the plan's rings; holes follow
+ * @n_rings: rings
+ * @length_mm: long point to long point: what the saw cuts
+ * @short_mm: the shorter of its two long sides
+ * @clear_mm: pocket bottom to pocket bottom along the board
+ * @width_mm: greatest width that stays of the cover
+ * @low_mm: lower long side above the lower joint line (0 unless ripped there)
+ * @high_mm: upper long side above the lower joint line (the cover unless ripped)
+ * @left: end at the least x of the board frame
+ * @right: the other end
+ * @first_notch: index of its first notch in the plan
+ * @n_notches: notches
+ * @flange_mm: length of fixing flange that stays on it
+ * @screws: board screws in it
+ * @battens: battens it lies on
+ * @colour: the colour
+ *
+ * A board to cut. A plain value.
+ */
+typedef struct
+{
+  guint            field;
+  int              course;
+  int              place;
+  char             mark[24];
+  guint            first_ring;
+  guint            n_rings;
+  double           length_mm;
+  double           short_mm;
+  double           clear_mm;
+  double           width_mm;
+  double           low_mm;
+  double           high_mm;
+  RodPieceEnd      left;
+  RodPieceEnd      right;
+  guint            first_notch;
+  guint            n_notches;
+  double           flange_mm;
+  int              screws;
+  int              battens;
+  const RodColour *colour;
+} RodPiece;
+
+/**
+ * RodBattenUse:
+ * @ROD_BATTEN_FIELD: fills between others
+ * @ROD_BATTEN_EDGE: serves an edge
+ * @ROD_BATTEN_OPENING: serves the side of an opening
+ * @ROD_BATTEN_CORNER: serves a corner
+ * @ROD_BATTEN_JOINT: one of two at a length joint
+ *
+ * Why a batten is there; several may hold.
+ */
+typedef enum
+{
+  ROD_BATTEN_FIELD = 0,
+  ROD_BATTEN_EDGE = 1 << 0,
+  ROD_BATTEN_OPENING = 1 << 1,
+  ROD_BATTEN_CORNER = 1 << 2,
+  ROD_BATTEN_JOINT = 1 << 3,
+} RodBattenUse;
+
+/**
+ * RodBattenRun:
+ * @field: index of the field
+ * @counter: a counter batten behind the others
+ * @uses: #RodBattenUse flags
+ * @line: number of its centre line in the field, from 1, left to right or bottom to top
+ * @from: lower or left end of the centre line, surface plane
+ * @to: the other end
+ * @length_mm: length
+ *
+ * One straight batten. A plain value.
+ */
+typedef struct
+{
+  guint    field;
+  gboolean counter;
+  guint    uses;
+  int      line;
+  RodPoint from;
+  RodPoint to;
+  double   length_mm;
+} RodBattenRun;
+
+/**
+ * RodTrimRun:
+ * @field: index of the field
+ * @edge: index of the field's edge, or %ROD_TAG_COLUMN_LEFT for a length joint
+ * @trim: the trim
+ * @from: start on the trims' boundary, surface plane
+ * @to: end
+ * @length_mm: length along the edge
+ * @end: how its ends are cut
+ * @screws: trim screws
+ *
+ * One straight length of trim along an edge. A two-sided trim of a corner is listed once, with the
+ * face that comes first. A plain value.
+ */
+typedef struct
+{
+  guint           field;
+  int             edge;
+  const RodTrim  *trim;
+  RodPoint        from;
+  RodPoint        to;
+  double          length_mm;
+  RodEndTreatment end;
+  int             screws;
+} RodTrimRun;
+
+/**
+ * RodGroup:
+ * @pitch_mm: cover width shared by its fields
+ * @phase_mm: phase of the first field; the others follow from their joins
+ * @pinned: whether the user holds a joint line
+ * @first_field: index of the field that leads
+ * @n_fields: how many fields
+ * @narrowest_mm: the narrowest rip in all of it; the pitch when nothing is ripped
+ * @rips: how many different strips are ripped
+ * @misfit_mm: greatest closing misfit of its chains of joins
+ *
+ * An alignment group: fields whose joint lines are tied. A plain value.
+ */
+typedef struct
+{
+  double   pitch_mm;
+  double   phase_mm;
+  gboolean pinned;
+  guint    first_field;
+  guint    n_fields;
+  double   narrowest_mm;
+  int      rips;
+  double   misfit_mm;
+} RodGroup;
+
+/**
+ * RodSeverity:
+ * @ROD_SEVERITY_NOTE: good to know
+ * @ROD_SEVERITY_SHOULD: better done otherwise
+ * @ROD_SEVERITY_MUST: must not be built like this
+ */
+typedef enum
+{
+  ROD_SEVERITY_NOTE,
+  ROD_SEVERITY_SHOULD,
+  ROD_SEVERITY_MUST,
+} RodSeverity;
+
+/**
+ * RodFinding:
+ * @id: stable identifier, e.g. "sliver"
+ * @severity: how bad
+ * @face: index of the face, or -1 for the whole house
+ * @at: place in the face's surface plane
+ * @has_at: whether @at says a place
+ * @piece: index of the piece, or -1
+ * @value: what was found
+ * @limit: what is allowed
+ * @text: what is wrong, with place and numbers; translated
+ * @remedy: what to do; translated
+ * @rule: section of docs/rules.md, e.g. "R4"
+ *
+ * Something the checks say.
+ */
+typedef struct
+{
+  const char *id;
+  RodSeverity severity;
+  int         face;
+  RodPoint    at;
+  gboolean    has_at;
+  int         piece;
+  double      value;
+  double      limit;
+  char       *text;
+  char       *remedy;
+  const char *rule;
+} RodFinding;
+
+/**
+ * RodPlan:
+ * @house: the house it plans
+ * @faces: (element-type RodFace): surfaces and derived reveals
+ * @fields: (element-type RodField): fields, face by face
+ * @groups: (element-type RodGroup): alignment groups
+ * @pieces: (element-type RodPiece): boards, field by field in laying order
+ * @rings: corners of all pieces in their surface's plane; tags as in #RodStrips
+ * @notches: (element-type RodNotch): notches, piece by piece
+ * @battens: (element-type RodBattenRun): battens, field by field
+ * @trims: (element-type RodTrimRun): trim runs, field by field
+ * @findings: (element-type RodFinding): findings, worst first
+ *
+ * Everything that follows from a house, except what is bought (see rod_takeoff_new()). Immutable,
+ * shared between threads.
+ */
+typedef struct
+{
+  const RodHouse *house;
+  GArray         *faces;
+  GArray         *fields;
+  GArray         *groups;
+  GArray         *pieces;
+  RodRegion      *rings;
+  GArray         *notches;
+  GArray         *battens;
+  GArray         *trims;
+  GArray         *findings;
+} RodPlan;
+
+/**
+ * rod_plan_new:
+ * @house: a house that rod_house_check() accepts
+ *
+ * Plans the whole house. Pure: the same house gives the same plan. Linear in the number of surfaces.
+ *
+ * Returns: (transfer full): the plan
+ */
+RodPlan *rod_plan_new (const RodHouse *house) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_plan_ref:
+ * @plan: a plan
+ *
+ * Returns: (transfer full): @plan
+ */
+RodPlan *rod_plan_ref (RodPlan *plan);
+
+/**
+ * rod_plan_unref:
+ * @plan: (transfer full) (nullable): a plan
+ */
+void rod_plan_unref (RodPlan *plan);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodPlan, rod_plan_unref)
+
+/**
+ * rod_plan_face:
+ * @plan: a plan
+ * @index: index of a face
+ *
+ * Returns: (transfer none): the face
+ */
+const RodFace *rod_plan_face (const RodPlan *plan,
+                              guint          index);
+
+/**
+ * rod_plan_field:
+ * @plan: a plan
+ * @index: index of a field
+ *
+ * Returns: (transfer none): the field
+ */
+const RodField *rod_plan_field (const RodPlan *plan,
+                                guint          index);
+
+/**
+ * rod_plan_piece:
+ * @plan: a plan
+ * @index: index of a piece
+ *
+ * Returns: (transfer none): the piece
+ */
+const RodPiece *rod_plan_piece (const RodPlan *plan,
+                                guint          index);
+
+/**
+ * rod_plan_has_must:
+ * @plan: a plan
+ *
+ * Returns: whether a finding is a must
+ */
+gboolean rod_plan_has_must (const RodPlan *plan);
+
+G_END_DECLS
