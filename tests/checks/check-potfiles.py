@@ -1,0 +1,57 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""check-potfiles.py ROOT [--write]: po/POTFILES lists exactly the files with words to translate.
+
+A file left out would silently stay in English. --write brings the list up to date.
+"""
+import pathlib
+import re
+import sys
+
+from source_tree import report, without_comments
+
+MARKED = {
+    '.c': re.compile(r'\b(?:N?C?_|d?n?p?gettext|g_d[np]?gettext2?)\s*\('),
+    '.h': re.compile(r'\b(?:N?C?_)\s*\('),
+    '.ui': re.compile(r'translatable="(?:yes|true)"'),
+    '.desktop.in': re.compile(r'^(?:Name|GenericName|Comment|Keywords)=', re.M),
+    '.metainfo.xml.in': re.compile(r'<(?:summary|p|name)>'),
+    '.gschema.xml': re.compile(r'<(?:summary|description)'),
+}
+
+
+def has_words(path):
+    for suffix, pattern in MARKED.items():
+        if path.name.endswith(suffix):
+            text = path.read_text(encoding='utf-8')
+            text = without_comments(text) if suffix in ('.c', '.h') else text
+            # A macro that is being defined marks nothing yet.
+            text = re.sub(r'^[ \t]*#[ \t]*define\b.*$', '', text, flags=re.M)
+            return bool(pattern.search(text))
+    return False
+
+
+def wanted(root):
+    found = [path for folder in ('data', 'src') for path in (root / folder).rglob('*')
+             if path.is_file() and has_words(path)]
+    return sorted(str(path.relative_to(root)) for path in found)
+
+
+def faults_of(root):
+    listed = (root / 'po' / 'POTFILES').read_text(encoding='utf-8').splitlines()
+    listed = [line for line in listed if line and not line.startswith('#')]
+    files = wanted(root)
+    yield from (f'po/POTFILES: {name} has words to translate' for name in files
+                if name not in listed)
+    yield from (f'po/POTFILES: {name} is gone or has no words to translate' for name in listed
+                if name not in files)
+    if sorted(set(listed)) != listed:
+        yield 'po/POTFILES: not sorted, or something twice'
+
+
+if __name__ == '__main__':
+    top = pathlib.Path(sys.argv[1])
+    if '--write' in sys.argv:
+        (top / 'po' / 'POTFILES').write_text(''.join(name + '\n' for name in wanted(top)),
+                                             encoding='utf-8')
+    report(list(faults_of(top)))
