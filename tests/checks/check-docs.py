@@ -19,6 +19,7 @@ BODY_OR_END = re.compile(r'\{[^{}]*(?:\{[^{}]*\}[^{}]*)*\}|;')
 TYPE = re.compile(r'(?:typedef\s+)?(?P<kind>struct|union|enum)\b\s*(?P<tag>\w+)?\s*'
                   r'(?P<body>\{.*\})?\s*(?P<name>\w+)?\s*;', re.S)
 FUNCTION = re.compile(r'(?P<type>[\w\s*]+?)\b(?P<name>\w+)\s*\((?P<parameters>.*)\)\s*[;{]', re.S)
+ATTRIBUTES = re.compile(r'\bG_GNUC_\w+(?:\s*\([^)]*\))?|\b(?:static|inline|extern|const)\b')
 # The error parameter means the same everywhere; the first member of a derived type is its parent.
 UNDERSTOOD = ('error', 'record', 'parent_instance', 'parent_class')
 
@@ -105,7 +106,7 @@ def faults_of_statement(text, start, statement, described):
         elif name not in described:
             yield name, 'is described nowhere'
         return
-    plain = re.sub(r'\bG_GNUC_\w+(?:\s*\([^)]*\))?|\b(?:static|inline|extern|const)\b', '', statement)
+    plain = re.sub(ATTRIBUTES, '', statement)
     function = FUNCTION.match(plain)
     if not function or plain.startswith('typedef') or \
             re.match(r'G_(?:DEFINE|DECLARE)_|.*_(?:get_type|error_quark)$', function.group('name')):
