@@ -27,3 +27,39 @@
 /* Greatest coordinate: a kilometre. Larger drawings are typing errors or other units, and the
  * exact predicates are good for 1.5 km of whole micrometres. */
 #define ROD_MAX_COORDINATE_MM 1.0e6
+
+/* Longest bar one can buy: 100 m, a coil. The cutting solver's tables grow with it. */
+#define ROD_MAX_STOCK_MM 100000
+
+/* Most pieces in one cutting plan: some hundred houses. */
+#define ROD_MAX_CUT_PIECES 100000
+
+/* Highest price of a bar in the smallest unit of the currency. With the two limits above, every
+ * sum of the cutting solver fits 64 bits. */
+#define ROD_MAX_BAR_PRICE 100000000
+
+/* Greatest file: a hundred large houses take 10 MB. Larger ones are not ours, and reading them
+ * would only fill the memory. */
+#define ROD_MAX_FILE_BYTES (64 * 1024 * 1024)
+
+/* Deepest nesting of lists and objects in a file. A house needs seven levels; the reader descends
+ * on the stack, so that more than some thousand would end the program. */
+#define ROD_MAX_DEPTH 64
+
+/* Longest digits of one number in a file; 17 say all that a double holds. */
+#define ROD_MAX_NUMBER_BYTES 64
+
+/* Longest text and identifier in a file, where the member does not say otherwise: more fits on no
+ * sheet. */
+#define ROD_MAX_TEXT_BYTES 1000
+#define ROD_MAX_IDENTIFIER_BYTES 64
+
+/* Most items of a list in a file: a street of houses has some thousand surfaces. */
+#define ROD_MAX_ITEMS 20000
+
+/* Smallest side of a surface and of an opening: less is a typing error or another unit. */
+#define ROD_MIN_SURFACE_MM 50.0
+#define ROD_MIN_OPENING_MM 5.0
+
+/* Largest extent of a surface. */
+#define ROD_MAX_SURFACE_MM 1.0e6

@@ -189,14 +189,12 @@ const RodSystem *rod_house_find_system (const RodHouse *house,
 const RodSurface *rod_house_find_surface (const RodHouse *house,
                                           const char     *id);
 
-/**
- * rod_surface_find_edge:
- * @surface: a surface
- * @edge: identifier of an edge
- *
- * Returns: index of the corner that the edge leaves, or -1
- */
-int rod_surface_find_edge (const RodSurface *surface,
-                           const char       *edge);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSite, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSaw, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodBuying, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodOffcut, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodEdgeRef, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodJoin, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodHouse, rod_record_unref)
 
 G_END_DECLS

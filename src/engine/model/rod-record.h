@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <json-glib/json-glib.h>
+#include <glib.h>
 
 G_BEGIN_DECLS
 
@@ -11,7 +11,8 @@ typedef struct _RodMember RodMember;
 /**
  * RodRecord:
  * @type: which members follow
- * @extra: (nullable): JSON members the type does not know; written back unchanged
+ * @extra: (nullable): members that the type does not know, as the text of a JSON object; written
+ *         back unchanged. A reference-counted string (g_ref_string_new())
  *
  * First member of every model value. Records are reference-counted and immutable once built: an
  * edit is a copy (rod_record_copy()) that shares every list and record it does not replace, so that
@@ -20,7 +21,7 @@ typedef struct _RodMember RodMember;
 typedef struct
 {
   const RodType *type;
-  JsonObject    *extra;
+  char          *extra;
 } RodRecord;
 
 /**
@@ -66,12 +67,17 @@ typedef enum
  * @ROD_MEMBER_REQUIRED: a file without it is refused
  * @ROD_MEMBER_IDENTIFIER: text of letters, digits, '-', '_' and '.', not empty
  * @ROD_MEMBER_ABOVE_MIN: @min itself is not allowed
+ * @ROD_MEMBER_FILLED: a record that is not given is one of fallbacks instead of %NULL
+ * @ROD_MEMBER_INSTEAD: names where the record is read from; in a file it stands instead of all
+ *                      other members that are required
  */
 typedef enum
 {
   ROD_MEMBER_REQUIRED = 1 << 0,
   ROD_MEMBER_IDENTIFIER = 1 << 1,
   ROD_MEMBER_ABOVE_MIN = 1 << 2,
+  ROD_MEMBER_FILLED = 1 << 3,
+  ROD_MEMBER_INSTEAD = 1 << 4,
 } RodMemberFlags;
 
 /**
@@ -85,6 +91,7 @@ typedef enum
  *       general limit)
  * @fallback: number, flag or choice when not given
  * @fallback_text: (nullable): text when not given
+ * @pattern: (nullable): regular expression that a given text matches as a whole
  * @unit: (nullable): "mm", "°", "°C", …
  * @of: (nullable): type of the record or of the list's records
  * @choices: (nullable): words of a choice
@@ -103,6 +110,7 @@ struct _RodMember
   double           max;
   double           fallback;
   const char      *fallback_text;
+  const char      *pattern;
   const char      *unit;
   const RodType   *of;
   const RodChoice *choices;
@@ -115,6 +123,8 @@ struct _RodMember
  * @doc: one sentence
  * @size: size of the struct
  * @members: rows, ended by a %NULL name
+ * @format: (nullable): word in the member "format" of a file of this type
+ * @version: newest version of that format
  */
 struct _RodType
 {
@@ -122,6 +132,8 @@ struct _RodType
   const char      *doc;
   gsize            size;
   const RodMember *members;
+  const char      *format;
+  int              version;
 };
 
 /**
@@ -180,11 +192,43 @@ void rod_record_set_text (gpointer    record,
                           const char *text);
 
 /**
+ * rod_record_take_record:
+ * @record: a record not yet shared
+ * @offset: offset of a record member
+ * @value: (transfer full) (nullable): the new record
+ *
+ * For building records in code.
+ */
+void rod_record_take_record (gpointer record,
+                             gsize    offset,
+                             gpointer value);
+
+/**
+ * rod_record_take_list:
+ * @record: a record not yet shared
+ * @offset: offset of a list
+ * @list: (transfer full): the new list
+ *
+ * For building records in code: a copy shares its lists, so that a change needs a new one.
+ */
+void rod_record_take_list (gpointer   record,
+                           gsize      offset,
+                           GPtrArray *list);
+
+/**
  * rod_record_list_new:
  *
  * Returns: (transfer full): an empty list that owns the records put into it
  */
 GPtrArray *rod_record_list_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_record_list_copy:
+ * @list: a list of records
+ *
+ * Returns: (transfer full): a new list of the same records
+ */
+GPtrArray *rod_record_list_copy (const GPtrArray *list) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_choice_nick:

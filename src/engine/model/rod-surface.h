@@ -292,6 +292,16 @@ extern const RodChoice rod_laid_from_choices[];
 extern const RodChoice rod_reveal_boards_choices[];
 
 /**
+ * rod_surface_find_edge:
+ * @surface: a surface
+ * @edge: identifier of an edge
+ *
+ * Returns: index of the corner that the edge leaves, or -1
+ */
+int rod_surface_find_edge (const RodSurface *surface,
+                           const char       *edge);
+
+/**
  * RodSide:
  * @from: start
  * @to: end
@@ -328,5 +338,12 @@ GArray *rod_corners_sides (const GPtrArray *corners) G_GNUC_WARN_UNUSED_RESULT;
  * Returns: (transfer full) (element-type RodSide): its sides, counter-clockwise
  */
 GArray *rod_opening_sides (const RodOpening *opening) G_GNUC_WARN_UNUSED_RESULT;
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodCorner, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodReveal, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodOpening, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodColourShare, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodZone, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSurface, rod_record_unref)
 
 G_END_DECLS

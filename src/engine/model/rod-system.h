@@ -226,7 +226,7 @@ typedef struct
  * @name: name for people
  * @width_mm: face that carries the boards
  * @thickness_mm: depth, part of the cavity
- * @stock: (element-type RodStock): stock lengths
+ * @stock: (element-type RodStock): stock lengths; empty when bought by the metre
  */
 typedef struct
 {
@@ -389,5 +389,15 @@ const RodFixing *rod_system_find_fixing (const RodSystem *system,
  */
 const RodColour *rod_board_find_colour (const RodBoard *board,
                                         const char     *id);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodStock, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodColour, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodBoard, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodTrim, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodTrimRule, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodFixing, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodBatten, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodRules, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSystem, rod_record_unref)
 
 G_END_DECLS
