@@ -63,3 +63,7 @@
 
 /* Largest extent of a surface. */
 #define ROD_MAX_SURFACE_MM 1.0e6
+
+/* Moved edges of a sharp corner meet far away; beyond this many times their distance the corner is
+ * cut off. 20 keeps corners down to about 6°. */
+#define ROD_SPIKE_RATIO 20.0

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 /**
  * RodEdge:
  * @opening: index of the opening it bounds, or -1 on the outline or a zone's border
+ * @zone: index of the zone whose border it is, or -1
  * @side: index of the side within outline, opening or zone
  * @raw: the line as measured, see #RodSide for its hand
  * @condition: never %ROD_EDGE_AUTO
@@ -19,6 +20,8 @@ G_BEGIN_DECLS
  * @carries_joints: whether joint lines must meet here
  * @offset_mm: see #RodJoin
  * @relation: how the boards meet it
+ * @long_side: whether the boards' long side faces it (they run along it, or nearly); else they end
+ *             there and each piece has its own gap
  * @rule: (nullable): row of the decision table that decided; %NULL when none fits (a finding)
  * @trim: (nullable): the trim that holds the boards
  * @starter: whether the trim is a starter at a joint line
@@ -26,8 +29,7 @@ G_BEGIN_DECLS
  * @clearance_mm: batten-face line → trim's boundary, inwards positive; for a starter the height of
  *                the starter above the edge
  * @back_mm: trim's boundary → pocket line, inwards
- * @gap_across_mm: pocket line → cut line where boards run along the edge; where they end at it each
- *                 piece has its own gap
+ * @gap_across_mm: pocket line → cut line where @long_side; else 0
  *
  * An edge of a face with its edge stack, raw line to cut line, every distance square to the edge.
  * A plain value.
@@ -35,6 +37,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   int                opening;
+  int                zone;
   guint              side;
   RodSide            raw;
   RodEdgeCondition   condition;
@@ -45,6 +48,7 @@ typedef struct
   gboolean           carries_joints;
   double             offset_mm;
   RodBoardRelation   relation;
+  gboolean           long_side;
   const RodTrimRule *rule;
   const RodTrim     *trim;
   gboolean           starter;

@@ -75,7 +75,7 @@ typedef struct
   guint            field;
   int              course;
   int              place;
-  char             mark[24];
+  char             mark[32];
   guint            first_ring;
   guint            n_rings;
   double           length_mm;

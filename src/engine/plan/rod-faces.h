@@ -1,0 +1,52 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/plan/rod-plan.h"
+
+G_BEGIN_DECLS
+
+/**
+ * rod_faces_build:
+ * @plan: a plan that holds its house only
+ *
+ * First stage: makes a face of every surface and of every lined side of every opening, splits each
+ * into fields by its zones, lists the fields' edges and ties them through the joins. Edges get
+ * their condition, partner and build-up; nothing yet depends on where joint lines fall.
+ */
+void rod_faces_build (RodPlan *plan);
+
+/**
+ * rod_side_role:
+ * @side: a side of an opening, counter-clockwise
+ *
+ * Returns: %ROD_EDGE_SILL, %ROD_EDGE_HEAD or %ROD_EDGE_JAMB, by where the side faces
+ */
+RodEdgeCondition rod_side_role (const RodSide *side);
+
+/**
+ * rod_edge_line:
+ * @edge: an edge
+ * @from: (out): start of the raw line
+ * @to: (out): its end
+ *
+ * The raw line turned so that the clad area lies to its left, on openings as on outlines.
+ */
+void rod_edge_line (const RodEdge *edge,
+                    RodPoint      *from,
+                    RodPoint      *to);
+
+/**
+ * rod_edge_shifted:
+ * @edge: an edge
+ * @inwards_mm: how far into the clad area, from the raw line
+ * @from: (out): start of the shifted line, the clad area to its left
+ * @to: (out): its end
+ *
+ * The edge's line moved square to itself; its ends are not yet trimmed against its neighbours.
+ */
+void rod_edge_shifted (const RodEdge *edge,
+                       double         inwards_mm,
+                       RodPoint      *from,
+                       RodPoint      *to);
+
+G_END_DECLS

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Lines become areas: each edge moves by its own part of the stack, openings are subtracted and
+ * zones cut out, all in one normalising pass per area, so that overlapping, touching and vanishing
+ * parts are settled in one place. */
+
+#include "config.h"
+
+#include "engine/geometry/rod-inset.h"
+#include "engine/plan/rod-outlines.h"
+#include "engine/plan/rod-stacks.h"
+
+/* Which of the four lines an area is bounded by. */
+typedef enum
+{
+  LINE_BATTEN_FACE,
+  LINE_TRIM,
+  LINE_POCKET,
+} Line;
+
+static double
+inset_mm (const RodEdge *edge,
+          Line           line)
+{
+  switch (line)
+    {
+    case LINE_TRIM:
+      return rod_edge_inset (edge);
+    case LINE_POCKET:
+      return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm;
+    case LINE_BATTEN_FACE:
+    default:
+      return -edge->build_up_mm;
+    }
+}
+
+/* Adds the edges [first, first + n) of a field as one ring. Outlines and the field's own zone count
+ * up, openings and the zones laid over it count down; a ring that counts down is turned over. The
+ * clad side of an edge is where its stack grows to: the left of an outline or own zone, the right
+ * of everything subtracted. */
+static void
+add_ring (RodPath        *path,
+          const RodField *field,
+          guint           first,
+          guint           n,
+          Line            line,
+          gboolean        subtract)
+{
+  g_autofree RodInsetSide *sides = g_new (RodInsetSide, n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const RodEdge *edge = &field->edges[first + (subtract ? n - 1 - i : i)];
+
+      sides[i] = (RodInsetSide){
+        .from = subtract ? edge->raw.to : edge->raw.from,
+        .to = subtract ? edge->raw.from : edge->raw.to,
+        .bulge = subtract ? -edge->raw.bulge : edge->raw.bulge,
+        .inset_mm = inset_mm (edge, line),
+        .tag = (int) (edge - field->edges),
+      };
+    }
+  rod_path_add_inset_ring (path, sides, n);
+}
+
+static gboolean
+same_ring (const RodEdge *a,
+           const RodEdge *b)
+{
+  return a->opening == b->opening && a->zone == b->zone;
+}
+
+static RodRegion *
+build_region (const RodPlan  *plan,
+              const RodField *field,
+              Line            line,
+              gboolean        with_zones)
+{
+  const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
+  g_autoptr (RodPath) path = rod_path_new ();
+  gboolean in_zone = with_zones && field->zone != NULL;
+  guint    n;
+
+  for (guint first = 0; first < field->n_edges; first += n)
+    {
+      const RodEdge *edge = &field->edges[first];
+      gboolean       own_zone = edge->zone >= 0 &&
+                                g_ptr_array_index (surface->zones, edge->zone) == field->zone;
+
+      for (n = 1; first + n < field->n_edges && same_ring (edge, &field->edges[first + n]); n++)
+        ;
+      if (edge->zone >= 0 && !with_zones)
+        continue;
+      add_ring (path, field, first, n, line, edge->opening >= 0 || (edge->zone >= 0 && !own_zone));
+    }
+  return rod_region_normalise (path, in_zone ? 2 : 1);
+}
+
+void
+rod_outlines_build (RodPlan *plan)
+{
+  for (guint f = 0; f < plan->faces->len; f++)
+    {
+      RodFace *face = &g_array_index (plan->faces, RodFace, f);
+
+      face->bare = build_region (plan, rod_plan_field (plan, face->first_field), LINE_BATTEN_FACE, FALSE);
+      for (guint i = 0; i < face->n_fields; i++)
+        {
+          RodField *field = &g_array_index (plan->fields, RodField, face->first_field + i);
+          g_autoptr (RodRegion) pocket = build_region (plan, field, LINE_POCKET, TRUE);
+
+          field->clad = build_region (plan, field, LINE_TRIM, TRUE);
+          field->pocket = rod_region_transform (pocket, field->to_board);
+        }
+    }
+}
