@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/files/rod-json-writer.h"
+#include "engine/plan/rod-reckoning.h"
+
+G_BEGIN_DECLS
+
+/**
+ * rod_plan_json_length:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @length_mm: a length
+ *
+ * Writes a length to the micrometre.
+ */
+void rod_plan_json_length (RodJsonWriter *writer,
+                           const char    *name,
+                           double         length_mm);
+
+/**
+ * rod_plan_json_angle:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @angle_deg: an angle
+ *
+ * Writes an angle in degrees.
+ */
+void rod_plan_json_angle (RodJsonWriter *writer,
+                          const char    *name,
+                          double         angle_deg);
+
+/**
+ * rod_plan_json_ratio:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @ratio: a factor, strain or share
+ *
+ * Writes a number without a unit.
+ */
+void rod_plan_json_ratio (RodJsonWriter *writer,
+                          const char    *name,
+                          double         ratio);
+
+/**
+ * rod_plan_json_choice:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @choices: a table
+ * @value: a value
+ *
+ * Writes the word in files for a value of an enumeration.
+ */
+void rod_plan_json_choice (RodJsonWriter   *writer,
+                           const char      *name,
+                           const RodChoice *choices,
+                           int              value);
+
+/**
+ * rod_plan_json_point:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @point: a point
+ *
+ * Writes a point as [x, y].
+ */
+void rod_plan_json_point (RodJsonWriter *writer,
+                          const char    *name,
+                          RodPoint       point);
+
+/**
+ * rod_plan_json_map:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @map: a map
+ *
+ * Writes a map as [xx, xy, x0, yx, yy, y0].
+ */
+void rod_plan_json_map (RodJsonWriter *writer,
+                        const char    *name,
+                        RodAffine      map);
+
+/**
+ * rod_plan_json_rings:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @region: a region, or rings that are no region by themselves
+ * @first: index of the first ring
+ * @n: how many rings
+ *
+ * Writes rings as a list of lists of corners.
+ */
+void rod_plan_json_rings (RodJsonWriter   *writer,
+                          const char      *name,
+                          const RodRegion *region,
+                          guint            first,
+                          guint            n);
+
+/**
+ * rod_plan_json_region:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @region: a region
+ *
+ * Writes all rings of a region.
+ */
+void rod_plan_json_region (RodJsonWriter   *writer,
+                           const char      *name,
+                           const RodRegion *region);
+
+/**
+ * rod_plan_json_reckoning:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @reckoning: (transfer full): a reckoning
+ *
+ * Writes a reckoning with its terms.
+ */
+void rod_plan_json_reckoning (RodJsonWriter *writer,
+                              const char    *name,
+                              RodReckoning  *reckoning);
+
+/**
+ * rod_plan_json_lengths:
+ * @writer: a writer
+ * @name: (nullable): name of the member, %NULL in a list
+ * @lengths_mm: (array length=n): lengths
+ * @n: how many
+ *
+ * Writes a list of lengths.
+ */
+void rod_plan_json_lengths (RodJsonWriter *writer,
+                            const char    *name,
+                            const double  *lengths_mm,
+                            guint          n);
+
+G_END_DECLS
