@@ -36,161 +36,161 @@ rod_takeoff_findings (const RodTakeoff *takeoff)
 }
 
 static void
-write_finding (RodJsonWriter    *writer,
+write_finding (RodJsonStream    *json,
                const RodPlan    *plan,
                const RodFinding *finding)
 {
-  rod_json_writer_open_object (writer, NULL);
-  rod_json_writer_text (writer, "id", finding->id);
-  rod_json_writer_text (writer, "severity", rod_severity_nick (finding->severity));
+  rod_json_stream_open_object (json, NULL);
+  rod_json_stream_text (json, "id", finding->id);
+  rod_json_stream_text (json, "severity", rod_severity_nick (finding->severity));
   if (finding->face >= 0)
-    rod_json_writer_text (writer, "face", rod_plan_face (plan, (guint) finding->face)->mark);
+    rod_json_stream_text (json, "face", rod_plan_face (plan, (guint) finding->face)->mark);
   if (finding->has_at)
     {
-      rod_json_writer_open_array (writer, "at");
-      rod_json_writer_number (writer, NULL, finding->at.x, LENGTH_DECIMALS);
-      rod_json_writer_number (writer, NULL, finding->at.y, LENGTH_DECIMALS);
-      rod_json_writer_close (writer);
+      rod_json_stream_open_array (json, "at");
+      rod_json_stream_number (json, NULL, finding->at.x, LENGTH_DECIMALS);
+      rod_json_stream_number (json, NULL, finding->at.y, LENGTH_DECIMALS);
+      rod_json_stream_close (json);
     }
   if (finding->piece >= 0)
-    rod_json_writer_text (writer, "piece", rod_plan_piece (plan, (guint) finding->piece)->mark);
-  rod_json_writer_number (writer, "value", finding->value, LENGTH_DECIMALS);
-  rod_json_writer_number (writer, "limit", finding->limit, LENGTH_DECIMALS);
-  rod_json_writer_text (writer, "text", finding->text);
-  rod_json_writer_text (writer, "remedy", finding->remedy);
-  rod_json_writer_text (writer, "rule", finding->rule);
-  rod_json_writer_close (writer);
+    rod_json_stream_text (json, "piece", rod_plan_piece (plan, (guint) finding->piece)->mark);
+  rod_json_stream_number (json, "value", finding->value, LENGTH_DECIMALS);
+  rod_json_stream_number (json, "limit", finding->limit, LENGTH_DECIMALS);
+  rod_json_stream_text (json, "text", finding->text);
+  rod_json_stream_text (json, "remedy", finding->remedy);
+  rod_json_stream_text (json, "rule", finding->rule);
+  rod_json_stream_close (json);
 }
 
 static void
-write_stock (RodJsonWriter    *writer,
+write_stock (RodJsonStream    *json,
              const RodCutting *cutting)
 {
-  rod_json_writer_open_array (writer, "stock");
+  rod_json_stream_open_array (json, "stock");
   for (guint i = 0; i < cutting->stock->len; i++)
     {
       const RodCutStock *stock = &g_array_index (cutting->stock, RodCutStock, i);
 
-      rod_json_writer_open_object (writer, NULL);
-      rod_json_writer_integer (writer, "length_mm", stock->length_mm);
-      rod_json_writer_flag (writer, "owned", g_ptr_array_index (cutting->stock_of, i) == NULL);
+      rod_json_stream_open_object (json, NULL);
+      rod_json_stream_integer (json, "length_mm", stock->length_mm);
+      rod_json_stream_flag (json, "owned", g_ptr_array_index (cutting->stock_of, i) == NULL);
       if (stock->limit >= 0)
-        rod_json_writer_integer (writer, "limit", stock->limit);
-      rod_json_writer_close (writer);
+        rod_json_stream_integer (json, "limit", stock->limit);
+      rod_json_stream_close (json);
     }
-  rod_json_writer_close (writer);
+  rod_json_stream_close (json);
 }
 
 static void
-write_items (RodJsonWriter    *writer,
+write_items (RodJsonStream    *json,
              const RodCutting *cutting)
 {
-  rod_json_writer_open_array (writer, "items");
+  rod_json_stream_open_array (json, "items");
   for (guint i = 0; i < cutting->items->len; i++)
     {
       const RodCutItem *item = &g_array_index (cutting->items, RodCutItem, i);
 
-      rod_json_writer_open_object (writer, NULL);
-      rod_json_writer_text (writer, "label", item->label);
-      rod_json_writer_integer (writer, "length_mm", item->length_mm);
-      rod_json_writer_close (writer);
+      rod_json_stream_open_object (json, NULL);
+      rod_json_stream_text (json, "label", item->label);
+      rod_json_stream_integer (json, "length_mm", item->length_mm);
+      rod_json_stream_close (json);
     }
-  rod_json_writer_close (writer);
+  rod_json_stream_close (json);
 }
 
 static void
-write_bars (RodJsonWriter    *writer,
+write_bars (RodJsonStream    *json,
             const RodCutting *cutting)
 {
-  rod_json_writer_open_array (writer, "bars");
+  rod_json_stream_open_array (json, "bars");
   for (guint i = 0; i < cutting->bars->len; i++)
     {
       const RodSawBar *bar = &g_array_index (cutting->bars, RodSawBar, i);
 
-      rod_json_writer_open_object (writer, NULL);
-      rod_json_writer_integer (writer, "stock", bar->stock);
-      rod_json_writer_open_array (writer, "items");
+      rod_json_stream_open_object (json, NULL);
+      rod_json_stream_integer (json, "stock", bar->stock);
+      rod_json_stream_open_array (json, "items");
       for (guint k = 0; k < bar->n_items; k++)
-        rod_json_writer_integer (writer, NULL, bar->items[k]);
-      rod_json_writer_close (writer);
-      rod_json_writer_integer (writer, "rest_mm", bar->rest_mm);
-      rod_json_writer_close (writer);
+        rod_json_stream_integer (json, NULL, bar->items[k]);
+      rod_json_stream_close (json);
+      rod_json_stream_integer (json, "rest_mm", bar->rest_mm);
+      rod_json_stream_close (json);
     }
-  rod_json_writer_close (writer);
+  rod_json_stream_close (json);
 }
 
 static void
-write_cutting (RodJsonWriter    *writer,
+write_cutting (RodJsonStream    *json,
                const RodCutting *cutting)
 {
-  rod_json_writer_open_object (writer, NULL);
-  rod_json_writer_text (writer, "kind", rod_article_kind_nick (cutting->kind));
-  rod_json_writer_text (writer, "system", cutting->system->id);
-  rod_json_writer_text (writer, "article", cutting->article);
-  rod_json_writer_text (writer, "name", cutting->name);
+  rod_json_stream_open_object (json, NULL);
+  rod_json_stream_text (json, "kind", rod_article_kind_nick (cutting->kind));
+  rod_json_stream_text (json, "system", cutting->system->id);
+  rod_json_stream_text (json, "article", cutting->article);
+  rod_json_stream_text (json, "name", cutting->name);
   if (cutting->colour != NULL)
-    rod_json_writer_text (writer, "colour", cutting->colour->id);
-  rod_json_writer_integer (writer, "used_mm", cutting->used_mm);
-  rod_json_writer_integer (writer, "bought_mm", cutting->bought_mm);
-  rod_json_writer_integer (writer, "cost", cutting->cost);
-  rod_json_writer_integer (writer, "bound", cutting->bound);
-  rod_json_writer_flag (writer, "proven", cutting->proven);
-  write_stock (writer, cutting);
-  write_items (writer, cutting);
-  write_bars (writer, cutting);
-  rod_json_writer_close (writer);
+    rod_json_stream_text (json, "colour", cutting->colour->id);
+  rod_json_stream_integer (json, "used_mm", cutting->used_mm);
+  rod_json_stream_integer (json, "bought_mm", cutting->bought_mm);
+  rod_json_stream_integer (json, "cost", cutting->cost);
+  rod_json_stream_integer (json, "bound", cutting->bound);
+  rod_json_stream_flag (json, "proven", cutting->proven);
+  write_stock (json, cutting);
+  write_items (json, cutting);
+  write_bars (json, cutting);
+  rod_json_stream_close (json);
 }
 
 static void
-write_order_line (RodJsonWriter      *writer,
+write_order_line (RodJsonStream      *json,
                   const RodOrderLine *line)
 {
-  rod_json_writer_open_object (writer, NULL);
-  rod_json_writer_text (writer, "kind", rod_article_kind_nick (line->kind));
-  rod_json_writer_text (writer, "system", line->system->id);
-  rod_json_writer_text (writer, "article", line->article);
-  rod_json_writer_text (writer, "name", line->name);
+  rod_json_stream_open_object (json, NULL);
+  rod_json_stream_text (json, "kind", rod_article_kind_nick (line->kind));
+  rod_json_stream_text (json, "system", line->system->id);
+  rod_json_stream_text (json, "article", line->article);
+  rod_json_stream_text (json, "name", line->name);
   if (line->colour != NULL)
-    rod_json_writer_text (writer, "colour", line->colour->id);
+    rod_json_stream_text (json, "colour", line->colour->id);
   if (line->length_mm > 0.0)
-    rod_json_writer_number (writer, "length_mm", line->length_mm, LENGTH_DECIMALS);
-  rod_json_writer_integer (writer, "needed", line->needed);
-  rod_json_writer_integer (writer, "spare", line->spare);
-  rod_json_writer_integer (writer, "ordered", line->ordered);
-  rod_json_writer_integer (writer, "pack", line->pack);
-  rod_json_writer_integer (writer, "packs", line->packs);
-  rod_json_writer_number (writer, "price", line->price, MONEY_DECIMALS);
-  rod_json_writer_number (writer, "total", line->total, MONEY_DECIMALS);
+    rod_json_stream_number (json, "length_mm", line->length_mm, LENGTH_DECIMALS);
+  rod_json_stream_integer (json, "needed", line->needed);
+  rod_json_stream_integer (json, "spare", line->spare);
+  rod_json_stream_integer (json, "ordered", line->ordered);
+  rod_json_stream_integer (json, "pack", line->pack);
+  rod_json_stream_integer (json, "packs", line->packs);
+  rod_json_stream_number (json, "price", line->price, MONEY_DECIMALS);
+  rod_json_stream_number (json, "total", line->total, MONEY_DECIMALS);
   if (line->weight_kg > 0.0)
-    rod_json_writer_number (writer, "weight_kg", line->weight_kg, WEIGHT_DECIMALS);
-  rod_json_writer_close (writer);
+    rod_json_stream_number (json, "weight_kg", line->weight_kg, WEIGHT_DECIMALS);
+  rod_json_stream_close (json);
 }
 
 void
 rod_takeoff_write_members (const RodTakeoff *takeoff,
-                           RodJsonWriter    *writer)
+                           RodJsonStream    *json)
 {
   g_autoptr (GArray) findings = NULL;
 
   g_return_if_fail (takeoff != NULL);
-  g_return_if_fail (writer != NULL);
+  g_return_if_fail (json != NULL);
 
   findings = rod_takeoff_findings (takeoff);
-  rod_json_writer_open_array (writer, "findings");
+  rod_json_stream_open_array (json, "findings");
   for (guint i = 0; i < findings->len; i++)
-    write_finding (writer, takeoff->plan, &g_array_index (findings, RodFinding, i));
-  rod_json_writer_close (writer);
+    write_finding (json, takeoff->plan, &g_array_index (findings, RodFinding, i));
+  rod_json_stream_close (json);
 
-  rod_json_writer_open_array (writer, "cutting");
+  rod_json_stream_open_array (json, "cutting");
   for (guint i = 0; i < takeoff->cuttings->len; i++)
-    write_cutting (writer, &g_array_index (takeoff->cuttings, RodCutting, i));
-  rod_json_writer_close (writer);
+    write_cutting (json, &g_array_index (takeoff->cuttings, RodCutting, i));
+  rod_json_stream_close (json);
 
-  rod_json_writer_open_array (writer, "order");
+  rod_json_stream_open_array (json, "order");
   for (guint i = 0; i < takeoff->lines->len; i++)
-    write_order_line (writer, &g_array_index (takeoff->lines, RodOrderLine, i));
-  rod_json_writer_close (writer);
+    write_order_line (json, &g_array_index (takeoff->lines, RodOrderLine, i));
+  rod_json_stream_close (json);
 
-  rod_json_writer_number (writer, "total", takeoff->total, MONEY_DECIMALS);
-  rod_json_writer_number (writer, "weight_kg", takeoff->weight_kg, WEIGHT_DECIMALS);
+  rod_json_stream_number (json, "total", takeoff->total, MONEY_DECIMALS);
+  rod_json_stream_number (json, "weight_kg", takeoff->weight_kg, WEIGHT_DECIMALS);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-json-writer.h"
+#include "engine/files/rod-json-stream.h"
 #include "engine/takeoff/rod-takeoff.h"
 
 G_BEGIN_DECLS
@@ -18,12 +18,12 @@ GArray *rod_takeoff_findings (const RodTakeoff *takeoff) G_GNUC_WARN_UNUSED_RESU
 /**
  * rod_takeoff_write_members:
  * @takeoff: a take-off
- * @writer: a writer inside an object
+ * @json: a stream inside an object
  *
  * Writes findings, cutting lists, order and totals as members of the object that is open; see
  * rod_plan_write().
  */
 void rod_takeoff_write_members (const RodTakeoff *takeoff,
-                                RodJsonWriter    *writer);
+                                RodJsonStream    *json);
 
 G_END_DECLS
