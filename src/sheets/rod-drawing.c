@@ -1,0 +1,575 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The one drawing of a face, for paper, print and screen.
+ *
+ * Every corner goes through one affine into the context's units, so that the flat net, the folded
+ * view and a sheet to scale are the same drawing. Boards of one colour are one path and all seams
+ * of a face are one path: cairo then rasterises or writes a few large paths instead of thousands of
+ * small ones, and seams that two boards share are inked once.
+ */
+#include "config.h"
+
+#include "sheets/rod-drawing.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "engine/rod-limits.h"
+#include "sheets/rod-contour.h"
+#include "sheets/rod-mark-place.h"
+
+/* Openings smaller than this many narrow lines on paper get no diagonals. */
+#define DIAGONALS_FROM 40.0
+
+/* A mark keeps this share of its height free on each side, along and across the board. */
+#define MARK_CLEAR_ALONG 0.5
+#define MARK_CLEAR_ACROSS 0.12
+
+/* Trims narrower than this many narrow lines are drawn as one line. */
+#define BAND_FROM 1.5
+
+void
+rod_drawing_options_init (RodDrawingOptions *options)
+{
+  g_return_if_fail (options != NULL);
+
+  *options = (RodDrawingOptions){
+    .layers = ROD_LAYER_BOARDS | ROD_LAYER_JOINTS | ROD_LAYER_TRIMS | ROD_LAYER_OPENINGS |
+              ROD_LAYER_OUTLINE | ROD_LAYER_MARKS,
+    .narrow = 0.18,
+    .wide = 0.35,
+    .mark_height = 2.5,
+    .tint = 0.35,
+    .paper = { 1.0, 1.0, 1.0 },
+    .ink = { 0.0, 0.0, 0.0 },
+    .joint = { 0.35, 0.35, 0.35 },
+    .trim = { 0.45, 0.45, 0.45 },
+    .batten = { 0.3, 0.3, 0.3 },
+  };
+}
+
+RodInk
+rod_ink_parse (const char *rgb)
+{
+  guint64 value = 0x808080;
+
+  if (rgb != NULL && rgb[0] == '#' && strlen (rgb) == 7)
+    g_ascii_string_to_unsigned (rgb + 1, 16, 0, 0xffffff, &value, NULL);
+
+  return (RodInk){ (double) (value >> 16 & 0xff) / 255.0,
+                   (double) (value >> 8 & 0xff) / 255.0,
+                   (double) (value & 0xff) / 255.0 };
+}
+
+RodInk
+rod_ink_mix (RodInk a,
+             RodInk b,
+             double share)
+{
+  return (RodInk){ a.red + share * (b.red - a.red),
+                   a.green + share * (b.green - a.green),
+                   a.blue + share * (b.blue - a.blue) };
+}
+
+/* Luminance of ITU-R BT.709, from memory; on coded values, which is near enough for a choice of ink. */
+static double
+ink_luminance (RodInk ink)
+{
+  return 0.2126 * ink.red + 0.7152 * ink.green + 0.0722 * ink.blue;
+}
+
+void
+rod_ink_use (RodInk   ink,
+             cairo_t *cr)
+{
+  cairo_set_source_rgb (cr, ink.red, ink.green, ink.blue);
+}
+
+RodInk
+rod_drawing_board_ink (const RodColour         *colour,
+                       const RodDrawingOptions *options)
+{
+  RodInk ink = rod_ink_parse (colour != NULL ? colour->rgb : NULL);
+
+  g_return_val_if_fail (options != NULL, ink);
+
+  if (options->grey)
+    {
+      double luminance = ink_luminance (ink);
+
+      ink = (RodInk){ luminance, luminance, luminance };
+    }
+
+  return rod_ink_mix (options->paper, ink, options->tint);
+}
+
+static void
+trace_point (cairo_t  *cr,
+             RodAffine map,
+             RodPoint  point,
+             gboolean  first)
+{
+  RodPoint at = rod_affine_apply (map, point);
+
+  if (first)
+    cairo_move_to (cr, at.x, at.y);
+  else
+    cairo_line_to (cr, at.x, at.y);
+}
+
+static void
+trace_ring (cairo_t         *cr,
+            const RodRegion *rings,
+            guint            ring,
+            RodAffine        map)
+{
+  for (guint i = rings->ring_starts[ring]; i < rings->ring_starts[ring + 1]; i++)
+    trace_point (cr, map, rings->points[i], i == rings->ring_starts[ring]);
+  cairo_close_path (cr);
+}
+
+static void
+trace_contour (cairo_t      *cr,
+               const GArray *contour,
+               RodAffine     map)
+{
+  for (guint i = 0; i < contour->len; i++)
+    trace_point (cr, map, g_array_index (contour, RodPoint, i), i == 0);
+  if (contour->len > 0)
+    cairo_close_path (cr);
+}
+
+void
+rod_drawing_trace_outline (cairo_t          *cr,
+                           const RodSurface *surface,
+                           RodAffine         to_device)
+{
+  g_autoptr (GArray) contour = NULL;
+
+  g_return_if_fail (cr != NULL && surface != NULL);
+
+  contour = rod_contour_outline (surface);
+  trace_contour (cr, contour, to_device);
+}
+
+void
+rod_drawing_trace_opening (cairo_t          *cr,
+                           const RodOpening *opening,
+                           RodAffine         to_device)
+{
+  g_autoptr (GArray) contour = NULL;
+
+  g_return_if_fail (cr != NULL && opening != NULL);
+
+  contour = rod_contour_opening (opening);
+  trace_contour (cr, contour, to_device);
+}
+
+/* Whether any of @ring may be seen. */
+static gboolean
+is_in_clip (const double     clip[4],
+            const RodRegion *rings,
+            guint            ring,
+            RodAffine        map)
+{
+  double low_x = G_MAXDOUBLE, low_y = G_MAXDOUBLE, high_x = -G_MAXDOUBLE, high_y = -G_MAXDOUBLE;
+
+  for (guint i = rings->ring_starts[ring]; i < rings->ring_starts[ring + 1]; i++)
+    {
+      RodPoint at = rod_affine_apply (map, rings->points[i]);
+
+      low_x = fmin (low_x, at.x);
+      low_y = fmin (low_y, at.y);
+      high_x = fmax (high_x, at.x);
+      high_y = fmax (high_y, at.y);
+    }
+
+  return high_x >= clip[0] && high_y >= clip[1] && low_x <= clip[2] && low_y <= clip[3];
+}
+
+static void
+trace_piece (cairo_t        *cr,
+             const RodPlan  *plan,
+             const RodPiece *piece,
+             RodAffine       map,
+             const double    clip[4])
+{
+  if (piece->n_rings == 0 || !is_in_clip (clip, plan->rings, piece->first_ring, map))
+    return;
+
+  for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
+    trace_ring (cr, plan->rings, r, map);
+}
+
+/* Pieces of a face follow each other in the plan. */
+static void
+find_pieces (const RodPlan *plan,
+             guint          face,
+             guint         *first,
+             guint         *end)
+{
+  const RodFace *of = rod_plan_face (plan, face);
+
+  *first = *end = 0;
+  if (of->n_fields == 0)
+    return;
+
+  *first = rod_plan_field (plan, of->first_field)->first_piece;
+  *end = *first;
+  for (guint f = of->first_field; f < of->first_field + of->n_fields; f++)
+    *end += rod_plan_field (plan, f)->n_pieces;
+}
+
+void
+rod_drawing_boards (cairo_t                 *cr,
+                    const RodPlan           *plan,
+                    guint                    face,
+                    RodAffine                to_device,
+                    const RodDrawingOptions *options)
+{
+  g_autoptr (GPtrArray) colours = g_ptr_array_new ();
+  double clip[4];
+  guint  first, end;
+
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  cairo_clip_extents (cr, &clip[0], &clip[1], &clip[2], &clip[3]);
+  find_pieces (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
+    {
+      gpointer colour = (gpointer) rod_plan_piece (plan, i)->colour;
+
+      if (!g_ptr_array_find (colours, colour, NULL))
+        g_ptr_array_add (colours, colour);
+    }
+
+  for (guint c = 0; c < colours->len; c++)
+    {
+      const RodColour *colour = g_ptr_array_index (colours, c);
+
+      for (guint i = first; i < end; i++)
+        if (rod_plan_piece (plan, i)->colour == colour)
+          trace_piece (cr, plan, rod_plan_piece (plan, i), to_device, clip);
+      rod_ink_use (rod_drawing_board_ink (colour, options), cr);
+      cairo_fill (cr);
+    }
+}
+
+void
+rod_drawing_joints (cairo_t                 *cr,
+                    const RodPlan           *plan,
+                    guint                    face,
+                    RodAffine                to_device,
+                    const RodDrawingOptions *options)
+{
+  double clip[4];
+  guint  first, end;
+
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  cairo_clip_extents (cr, &clip[0], &clip[1], &clip[2], &clip[3]);
+  find_pieces (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
+    trace_piece (cr, plan, rod_plan_piece (plan, i), to_device, clip);
+  rod_ink_use (options->joint, cr);
+  cairo_set_line_width (cr, options->narrow);
+  cairo_stroke (cr);
+}
+
+/* A band of @width from @from to @to, its left side @left of the line. */
+static void
+trace_band (cairo_t  *cr,
+            RodAffine map,
+            RodPoint  from,
+            RodPoint  to,
+            double    left,
+            double    width)
+{
+  double   length = fmax (rod_point_distance (from, to), ROD_EPSILON_MM);
+  RodPoint square = { -(to.y - from.y) / length, (to.x - from.x) / length };
+  double   right = left - width;
+
+  trace_point (cr, map, (RodPoint){ from.x + left * square.x, from.y + left * square.y }, TRUE);
+  trace_point (cr, map, (RodPoint){ from.x + right * square.x, from.y + right * square.y }, FALSE);
+  trace_point (cr, map, (RodPoint){ to.x + right * square.x, to.y + right * square.y }, FALSE);
+  trace_point (cr, map, (RodPoint){ to.x + left * square.x, to.y + left * square.y }, FALSE);
+  cairo_close_path (cr);
+}
+
+static gboolean
+is_field_of (const RodPlan *plan,
+             guint          field,
+             guint          face)
+{
+  const RodFace *of = rod_plan_face (plan, face);
+
+  return field >= of->first_field && field < of->first_field + of->n_fields;
+}
+
+static void
+draw_battens_of_kind (cairo_t                 *cr,
+                      const RodPlan           *plan,
+                      guint                    face,
+                      RodAffine                to_device,
+                      const RodDrawingOptions *options,
+                      gboolean                 counter)
+{
+  const RodSystem *system = rod_plan_face (plan, face)->system;
+  const RodBatten *batten = counter ? system->counter_batten : system->batten;
+  double           dash[2] = { 12.0 * options->narrow, 3.0 * options->narrow };
+
+  for (guint i = 0; i < plan->battens->len && batten != NULL; i++)
+    {
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, i);
+
+      if (run->counter == counter && is_field_of (plan, run->field, face))
+        trace_band (cr, to_device, run->from, run->to, 0.5 * batten->width_mm, batten->width_mm);
+    }
+
+  if (!counter)
+    {
+      rod_ink_use (rod_ink_mix (options->paper, options->batten, 0.25), cr);
+      cairo_fill_preserve (cr);
+    }
+  rod_ink_use (options->batten, cr);
+  cairo_set_line_width (cr, options->narrow);
+  if (counter)
+    cairo_set_dash (cr, dash, 2, 0.0);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0.0);
+}
+
+void
+rod_drawing_battens (cairo_t                 *cr,
+                     const RodPlan           *plan,
+                     guint                    face,
+                     RodAffine                to_device,
+                     const RodDrawingOptions *options)
+{
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  draw_battens_of_kind (cr, plan, face, to_device, options, TRUE);
+  draw_battens_of_kind (cr, plan, face, to_device, options, FALSE);
+}
+
+/* How far the band of a trim reaches to the left of its line: a trim lies on the boards' side of
+ * its edge, whichever way the edge runs, and astride a length joint. */
+static double
+trim_left (const RodPlan    *plan,
+           const RodTrimRun *run)
+{
+  const RodField *field = rod_plan_field (plan, run->field);
+  double          sight = run->trim->sight_mm;
+  double          length = fmax (run->length_mm, ROD_EPSILON_MM);
+  RodPoint        probe;
+
+  if (run->edge < 0 || field->clad == NULL || field->clad->n_rings == 0)
+    return 0.5 * sight;
+
+  probe.x = 0.5 * (run->from.x + run->to.x) - (run->to.y - run->from.y) / length;
+  probe.y = 0.5 * (run->from.y + run->to.y) + (run->to.x - run->from.x) / length;
+
+  return rod_region_contains (field->clad, probe) ? sight : 0.0;
+}
+
+void
+rod_drawing_trims (cairo_t                 *cr,
+                   const RodPlan           *plan,
+                   guint                    face,
+                   RodAffine                to_device,
+                   const RodDrawingOptions *options)
+{
+  double scale = sqrt (fabs (to_device.xx * to_device.yy - to_device.xy * to_device.yx));
+
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  for (guint i = 0; i < plan->trims->len; i++)
+    {
+      const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
+      double            least = BAND_FROM * options->narrow / fmax (scale, ROD_EPSILON_MM);
+      double            left;
+
+      if (run->trim == NULL || !is_field_of (plan, run->field, face))
+        continue;
+      left = trim_left (plan, run);
+      trace_band (cr, to_device, run->from, run->to, left > 0.0 ? fmax (left, least) : 0.0, fmax (run->trim->sight_mm, least));
+    }
+
+  rod_ink_use (rod_ink_mix (options->paper, options->trim, 0.35), cr);
+  cairo_fill_preserve (cr);
+  rod_ink_use (options->trim, cr);
+  cairo_set_line_width (cr, options->narrow);
+  cairo_stroke (cr);
+}
+
+static void
+draw_diagonals (cairo_t                 *cr,
+                const RodDrawingOptions *options)
+{
+  double low_x, low_y, high_x, high_y;
+
+  cairo_path_extents (cr, &low_x, &low_y, &high_x, &high_y);
+  if (fmin (high_x - low_x, high_y - low_y) < DIAGONALS_FROM * options->narrow)
+    return;
+
+  cairo_save (cr);
+  cairo_clip_preserve (cr);
+  cairo_new_path (cr);
+  cairo_move_to (cr, low_x, low_y);
+  cairo_line_to (cr, high_x, high_y);
+  cairo_move_to (cr, low_x, high_y);
+  cairo_line_to (cr, high_x, low_y);
+  rod_ink_use (rod_ink_mix (options->paper, options->ink, 0.3), cr);
+  cairo_set_line_width (cr, options->narrow);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+void
+rod_drawing_openings (cairo_t                 *cr,
+                      const RodPlan           *plan,
+                      guint                    face,
+                      RodAffine                to_device,
+                      const RodDrawingOptions *options)
+{
+  const RodSurface *surface;
+
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  surface = rod_plan_face (plan, face)->surface;
+  for (guint i = 0; i < surface->openings->len; i++)
+    {
+      const RodOpening *opening = g_ptr_array_index (surface->openings, i);
+
+      rod_drawing_trace_opening (cr, opening, to_device);
+      rod_ink_use (options->paper, cr);
+      cairo_fill_preserve (cr);
+      draw_diagonals (cr, options);
+      cairo_new_path (cr);
+      rod_drawing_trace_opening (cr, opening, to_device);
+      rod_ink_use (options->ink, cr);
+      cairo_set_line_width (cr, options->wide);
+      cairo_stroke (cr);
+    }
+}
+
+void
+rod_drawing_outline (cairo_t                 *cr,
+                     const RodPlan           *plan,
+                     guint                    face,
+                     RodAffine                to_device,
+                     const RodDrawingOptions *options)
+{
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  rod_drawing_trace_outline (cr, rod_plan_face (plan, face)->surface, to_device);
+  rod_ink_use (options->ink, cr);
+  cairo_set_line_width (cr, options->wide);
+  cairo_stroke (cr);
+}
+
+/* Length on the device of a unit step in the surface's plane. */
+static double
+step_length (RodAffine map,
+             RodPoint  step)
+{
+  return hypot (map.xx * step.x + map.xy * step.y, map.yx * step.x + map.yy * step.y);
+}
+
+static gboolean
+draw_mark (cairo_t                 *cr,
+           RodLettering            *lettering,
+           const RodPlan           *plan,
+           guint                    index,
+           RodAffine                map,
+           const RodDrawingOptions *options)
+{
+  const RodPiece *piece = rod_plan_piece (plan, index);
+  const RodField *field = rod_plan_field (plan, piece->field);
+  RodPoint        across = { field->to_surface.xy, field->to_surface.yy };
+  double          height = options->mark_height;
+  double          scale_across = step_length (map, across);
+  double          width;
+  RodMarkPlace    place;
+  RodPoint        at, along;
+  RodInk          behind = rod_drawing_board_ink (piece->colour, options);
+  RodLetterStyle  style = { .height = height, .align = ROD_ALIGN_CENTRE };
+
+  if (!(scale_across * piece->width_mm > height * (1.0 + 2.0 * MARK_CLEAR_ACROSS)) ||
+      !rod_mark_place_find (plan, index, height * (1.0 + 2.0 * MARK_CLEAR_ACROSS) / scale_across, &place))
+    return FALSE;
+
+  width = rod_lettering_width (lettering, piece->mark, height, FALSE);
+  if (place.room_mm * step_length (map, place.along) < width + 2.0 * MARK_CLEAR_ALONG * height)
+    return FALSE;
+
+  at = rod_affine_apply (map, place.at);
+  along.x = map.xx * place.along.x + map.xy * place.along.y;
+  along.y = map.yx * place.along.x + map.yy * place.along.y;
+  style.angle_deg = -atan2 (along.y, along.x) * 180.0 / G_PI;
+  rod_ink_use (fabs (ink_luminance (behind) - ink_luminance (options->ink)) >=
+                   fabs (ink_luminance (behind) - ink_luminance (options->paper))
+                 ? options->ink
+                 : options->paper,
+               cr);
+  /* The base line runs half a capital below the middle, square to the writing. */
+  rod_lettering_write (lettering, cr, piece->mark, &style, at.x + 0.5 * height * sin (style.angle_deg * G_PI / 180.0), at.y + 0.5 * height * cos (style.angle_deg * G_PI / 180.0));
+
+  return TRUE;
+}
+
+guint
+rod_drawing_marks (cairo_t                 *cr,
+                   RodLettering            *lettering,
+                   const RodPlan           *plan,
+                   guint                    face,
+                   RodAffine                to_device,
+                   const RodDrawingOptions *options)
+{
+  double clip[4];
+  guint  first, end;
+  guint  n = 0;
+
+  g_return_val_if_fail (cr != NULL && lettering != NULL && plan != NULL && options != NULL, 0);
+
+  cairo_clip_extents (cr, &clip[0], &clip[1], &clip[2], &clip[3]);
+  find_pieces (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
+    {
+      const RodPiece *piece = rod_plan_piece (plan, i);
+
+      if (piece->n_rings > 0 && is_in_clip (clip, plan->rings, piece->first_ring, to_device) &&
+          draw_mark (cr, lettering, plan, i, to_device, options))
+        n++;
+    }
+
+  return n;
+}
+
+void
+rod_drawing_face (cairo_t                 *cr,
+                  RodLettering            *lettering,
+                  const RodPlan           *plan,
+                  guint                    face,
+                  RodAffine                to_device,
+                  const RodDrawingOptions *options)
+{
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  cairo_save (cr);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  if (options->layers & ROD_LAYER_BATTENS)
+    rod_drawing_battens (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_BOARDS)
+    rod_drawing_boards (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_JOINTS)
+    rod_drawing_joints (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_TRIMS)
+    rod_drawing_trims (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_OPENINGS)
+    rod_drawing_openings (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_OUTLINE)
+    rod_drawing_outline (cr, plan, face, to_device, options);
+  if (options->layers & ROD_LAYER_MARKS && lettering != NULL)
+    rod_drawing_marks (cr, lettering, plan, face, to_device, options);
+  cairo_restore (cr);
+}
