@@ -46,6 +46,9 @@
  * on the stack, so that more than some thousand would end the program. */
 #define ROD_MAX_DEPTH 64
 
+/* Most values of a file, of any kind: each takes some hundred bytes once read. */
+#define ROD_MAX_VALUES 2000000
+
 /* Longest digits of one number in a file; 17 say all that a double holds. */
 #define ROD_MAX_NUMBER_BYTES 64
 
@@ -67,3 +70,11 @@
 /* Moved edges of a sharp corner meet far away; beyond this many times their distance the corner is
  * cut off. 20 keeps corners down to about 6°. */
 #define ROD_SPIKE_RATIO 20.0
+
+/* Joint lines of two faces that miss by more show at a corner: 2 mm is what a master allows over
+ * the full height (rule R12). */
+#define ROD_VISIBLE_MISFIT_MM 2.0
+
+/* How many courses of unequal covers are followed to see whether they meet again: a house's height
+ * of the narrowest board. */
+#define ROD_MEETING_COURSES 100

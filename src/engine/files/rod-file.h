@@ -3,6 +3,8 @@
 
 #include "engine/model/rod-house.h"
 
+#include <json-glib/json-glib.h>
+
 G_BEGIN_DECLS
 
 #define ROD_FILE_ERROR (rod_file_error_quark ())
@@ -36,8 +38,8 @@ GQuark rod_file_error_quark (void);
  * Reads, checks and completes a house: systems that name a file are read in whole, from a path
  * beside the house or from the systems that come with the program.
  *
- * Fails with #RodFileError; the message names the place as a JSON path ("$.surfaces[2].outline[0].x")
- * what was found, what is allowed and what to do.
+ * Fails with #RodFileError; the message names the place as a JSON path, such as
+ * "$.surfaces[2].outline[0].x", what was found, what is allowed and what to do.
  *
  * Returns: (transfer full): a house that rod_plan_new() accepts, or %NULL on error
  */
@@ -78,7 +80,9 @@ gboolean rod_house_check (const RodHouse *house,
  * @path: path to write
  * @error: return location for an error
  *
- * Writes atomically: either the whole new file is there afterwards or the old one untouched.
+ * Checks the house as rod_house_check() does, so that what is saved can always be opened, and
+ * writes atomically: either the whole new file is there afterwards or the old one untouched. The
+ * same house gives the same bytes. Permissions of a file that was there are kept.
  *
  * Returns: whether it is written
  */
@@ -114,8 +118,9 @@ gpointer rod_record_from_json (const RodType *type,
  * rod_json_text:
  * @node: a JSON node
  *
- * Returns: (transfer full): two-space indented JSON with a line feed at the end; the same node gives
- *          the same bytes in every locale
+ * Returns: (transfer full): two-space indented JSON with a line feed at the end, lists and objects
+ *          of plain values on one line where they fit; the same node gives the same bytes in every
+ *          locale
  */
 char *rod_json_text (JsonNode *node) G_GNUC_WARN_UNUSED_RESULT;
 

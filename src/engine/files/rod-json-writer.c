@@ -26,7 +26,8 @@ rod_json_number (double number)
   char text[G_ASCII_DTOSTR_BUF_SIZE];
 
   if (!isfinite (number))
-    return g_strdup (isnan (number) ? "NaN" : number > 0 ? "Infinity" : "-Infinity");
+    return g_strdup (isnan (number) ? "NaN" : number > 0 ? "Infinity"
+                                                         : "-Infinity");
 
   for (int digits = FEWEST_DIGITS; digits <= MOST_DIGITS; digits++)
     {
@@ -201,7 +202,8 @@ append_node (Writer   *writer,
       append_inner (&line, node);
       if (line.n_written == 0)
         g_string_truncate (out, start + 1);
-      g_string_append (out, !is_object ? "]" : line.n_written == 0 ? "}" : " }");
+      g_string_append (out, !is_object ? "]" : line.n_written == 0 ? "}"
+                                                                   : " }");
       if (line.n_written == 0 || out->len - start + writer->indent <= LINE_COLUMNS)
         return;
       g_string_truncate (out, start);
