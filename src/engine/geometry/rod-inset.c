@@ -54,23 +54,35 @@ add_side (GArray             *lines,
                side->tag);
 }
 
-/* Where two lines meet; %FALSE when they are as good as parallel or meet too far away. */
+gboolean
+rod_lines_meet (RodPoint  a_from,
+                RodPoint  a_to,
+                RodPoint  b_from,
+                RodPoint  b_to,
+                RodPoint *at)
+{
+  double ax = a_to.x - a_from.x, ay = a_to.y - a_from.y;
+  double bx = b_to.x - b_from.x, by = b_to.y - b_from.y;
+  double cross = ax * by - ay * bx;
+  double t;
+
+  if (fabs (cross) < ROD_PARALLEL_SINE * hypot (ax, ay) * hypot (bx, by))
+    return FALSE;
+  t = ((b_from.x - a_from.x) * by - (b_from.y - a_from.y) * bx) / cross;
+  *at = (RodPoint){ a_from.x + t * ax, a_from.y + t * ay };
+  return TRUE;
+}
+
+/* Neighbours that meet too far away count as not meeting. */
 static gboolean
 meet (const MovedLine *first,
       const MovedLine *second,
       RodPoint        *at)
 {
-  double ax = first->to.x - first->from.x, ay = first->to.y - first->from.y;
-  double bx = second->to.x - second->from.x, by = second->to.y - second->from.y;
-  double cross = ax * by - ay * bx;
   double reach = ROD_SPIKE_RATIO * (fabs (first->inset_mm) + fabs (second->inset_mm) + 1.0);
-  double t;
 
-  if (fabs (cross) < 1e-9 * hypot (ax, ay) * hypot (bx, by))
-    return FALSE;
-  t = ((second->from.x - first->from.x) * by - (second->from.y - first->from.y) * bx) / cross;
-  *at = (RodPoint){ first->from.x + t * ax, first->from.y + t * ay };
-  return rod_point_distance (*at, first->to) <= reach;
+  return rod_lines_meet (first->from, first->to, second->from, second->to, at) &&
+         rod_point_distance (*at, first->to) <= reach;
 }
 
 void

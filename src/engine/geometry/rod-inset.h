@@ -40,4 +40,20 @@ void rod_path_add_inset_ring (RodPath            *path,
                               const RodInsetSide *sides,
                               guint               n_sides);
 
+/**
+ * rod_lines_meet:
+ * @a_from: a point of the first line
+ * @a_to: another one
+ * @b_from: a point of the second line
+ * @b_to: another one
+ * @at: (out): where they meet, set only when they do
+ *
+ * Returns: whether two endless lines meet; %FALSE when they are as good as parallel
+ */
+gboolean rod_lines_meet (RodPoint  a_from,
+                         RodPoint  a_to,
+                         RodPoint  b_from,
+                         RodPoint  b_to,
+                         RodPoint *at);
+
 G_END_DECLS

@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Strips between parallel lines, and their parts between length joints. Both are the same band walk
+ * (rod-band-walk.c), the second with the plane turned by a quarter. */
+
+#include "engine/geometry/rod-geometry-private.h"
+
+/* Strips hold a few corners each; this many a corner of the region is seldom outgrown. */
+#define CORNERS_EXPECTED 8
+
+void
+rod_strips_builder_init (RodStripsBuilder *builder,
+                         guint             points_room)
+{
+  *builder = (RodStripsBuilder){ 0 };
+  rod_region_builder_init (&builder->rings, points_room);
+}
+
+/* Starts a strip; its outer ring is the next one added. */
+void
+rod_strips_builder_add (RodStripsBuilder *builder,
+                        int               course)
+{
+  if (builder->n_strips == builder->strips_room)
+    {
+      builder->strips_room = 2 * builder->strips_room + 32;
+      builder->strips = g_renew (RodStrip, builder->strips, builder->strips_room);
+    }
+  builder->strips[builder->n_strips++] =
+    (RodStrip){ course, builder->rings.region->n_rings, 1 };
+}
+
+static RodStrips *
+finish_strips (RodStripsBuilder *builder)
+{
+  RodStrips *strips = g_new0 (RodStrips, 1);
+
+  strips->rings = rod_region_builder_finish (&builder->rings);
+  strips->strips = g_steal_pointer (&builder->strips);
+  strips->n_strips = builder->n_strips;
+  return strips;
+}
+
+/* The lines at phase + k·pitch from @first to @last. */
+static gint64 *
+lay_lines (double phase,
+           double pitch,
+           int    first,
+           int    last)
+{
+  gint64 *lines = g_new (gint64, last - first + 1);
+
+  for (int k = first; k <= last; k++)
+    lines[k - first] = rod_grid_from_mm (phase + k * pitch);
+  return lines;
+}
+
+RodStrips *
+rod_strips_cut (const RodRegion *region,
+                double           phase,
+                double           pitch)
+{
+  RodStripsBuilder   builder;
+  RodBandWalk        walk;
+  RodPoint           low, high;
+  g_autofree gint64 *lines = NULL;
+  int                first, last;
+
+  g_return_val_if_fail (region != NULL, NULL);
+  g_return_val_if_fail (isfinite (phase), NULL);
+  g_return_val_if_fail (isfinite (pitch) && pitch > ROD_SNAP_MM, NULL);
+
+  rod_strips_builder_init (&builder, CORNERS_EXPECTED * region->n_points);
+  if (region->n_points == 0)
+    return finish_strips (&builder);
+
+  rod_region_extent (region, &low, &high);
+  first = (int) floor ((low.y - phase) / pitch);
+  last = (int) ceil ((high.y - phase) / pitch);
+  lines = lay_lines (phase, pitch, first, last);
+
+  rod_band_walk_init (&walk,
+                      (RodComb){ lines, (guint) (last - first + 1), ROD_TAG_LINE_BELOW, ROD_TAG_LINE_ABOVE },
+                      FALSE);
+  rod_band_walk_load (&walk, region, 0, region->n_rings);
+  rod_band_walk_make_chains (&walk);
+  rod_band_walk_pair_ends (&walk);
+  for (guint band = 0; band <= walk.comb.n_lines; band++)
+    rod_band_walk_gather (&walk, band, first + (int) band - 1, &builder);
+  rod_band_walk_clear (&walk);
+  return finish_strips (&builder);
+}
+
+/* The columns that are lines of their own, those too near the one before left out. */
+static gint64 *
+take_columns (const double *columns,
+              guint         n_columns,
+              guint        *n_lines)
+{
+  gint64 *lines = g_new (gint64, n_columns);
+  guint   n = 0;
+
+  for (guint i = 0; i < n_columns; i++)
+    {
+      gint64 line = rod_grid_from_mm (columns[i]);
+
+      if (n == 0 || line >= lines[n - 1] + ROD_SNAP_GRID)
+        lines[n++] = line;
+    }
+  *n_lines = n;
+  return lines;
+}
+
+static void
+find_reach (const RodStrips *strips,
+            const RodStrip  *strip,
+            RodPoint        *low,
+            RodPoint        *high)
+{
+  const guint *starts = strips->rings->ring_starts + strip->first_ring;
+
+  *low = *high = strips->rings->points[starts[0]];
+  for (guint i = starts[0] + 1; i < starts[1]; i++)
+    {
+      RodPoint point = strips->rings->points[i];
+
+      low->x = MIN (low->x, point.x);
+      high->x = MAX (high->x, point.x);
+      low->y = MIN (low->y, point.y);
+    }
+}
+
+static void
+copy_strip (RodStripsBuilder *builder,
+            const RodStrips  *strips,
+            const RodStrip   *strip)
+{
+  const RodRegion *rings = strips->rings;
+
+  rod_strips_builder_add (builder, strip->course);
+  builder->strips[builder->n_strips - 1].n_rings = strip->n_rings;
+  for (guint ring = strip->first_ring; ring < strip->first_ring + strip->n_rings; ring++)
+    {
+      guint     start = rings->ring_starts[ring];
+      guint     n_points = rings->ring_starts[ring + 1] - start;
+      int      *tags;
+      RodPoint *points = rod_region_builder_grow (&builder->rings, n_points, &tags);
+
+      memcpy (points, rings->points + start, n_points * sizeof (RodPoint));
+      memcpy (tags, rings->tags + start, n_points * sizeof (int));
+    }
+}
+
+static void
+split_strip (RodBandWalk      *walk,
+             RodComb           columns,
+             const RodStrips  *strips,
+             const RodStrip   *strip,
+             RodStripsBuilder *builder)
+{
+  RodPoint low, high;
+  gint64   left, right;
+
+  find_reach (strips, strip, &low, &high);
+  left = rod_grid_from_mm (low.x);
+  right = rod_grid_from_mm (high.x);
+  while (columns.n_lines > 0 && columns.lines[0] <= left)
+    {
+      columns.lines++;
+      columns.n_lines--;
+    }
+  while (columns.n_lines > 0 && columns.lines[columns.n_lines - 1] >= right)
+    columns.n_lines--;
+  if (columns.n_lines == 0)
+    {
+      copy_strip (builder, strips, strip);
+      return;
+    }
+
+  walk->comb = columns;
+  rod_band_walk_load (walk, strips->rings, strip->first_ring, strip->n_rings);
+  rod_band_walk_make_chains (walk);
+  rod_band_walk_pair_ends (walk);
+  for (guint band = 0; band <= columns.n_lines; band++)
+    rod_band_walk_gather (walk, band, strip->course, builder);
+}
+
+typedef struct
+{
+  RodStrip strip;
+  RodPoint low;
+} PlacedStrip;
+
+static int
+compare_placed (gconstpointer a,
+                gconstpointer b,
+                gpointer      unused)
+{
+  const PlacedStrip *left = a;
+  const PlacedStrip *right = b;
+
+  if (left->low.x < right->low.x || left->low.x > right->low.x)
+    return left->low.x < right->low.x ? -1 : 1;
+  return (left->low.y > right->low.y) - (left->low.y < right->low.y);
+}
+
+/* Parts of strips that lie over each other in one course have to be put in order again. */
+static void
+sort_course (RodStrips *strips,
+             guint      first,
+             guint      end)
+{
+  g_autofree PlacedStrip *placed = g_new (PlacedStrip, end - first);
+
+  for (guint i = first; i < end; i++)
+    {
+      RodPoint high;
+
+      placed[i - first].strip = strips->strips[i];
+      find_reach (strips, &strips->strips[i], &placed[i - first].low, &high);
+    }
+  g_qsort_with_data (placed, (int) (end - first), sizeof (PlacedStrip), compare_placed, NULL);
+  for (guint i = first; i < end; i++)
+    strips->strips[i] = placed[i - first].strip;
+}
+
+static void
+sort_parts (RodStrips *strips)
+{
+  guint first = 0;
+
+  while (first < strips->n_strips)
+    {
+      guint end = first + 1;
+
+      while (end < strips->n_strips && strips->strips[end].course == strips->strips[first].course)
+        end++;
+      if (end > first + 1)
+        sort_course (strips, first, end);
+      first = end;
+    }
+}
+
+RodStrips *
+rod_strips_split (const RodStrips *strips,
+                  const double    *columns,
+                  guint            n_columns)
+{
+  RodStripsBuilder   builder;
+  RodBandWalk        walk;
+  RodStrips         *parts;
+  g_autofree gint64 *lines = NULL;
+  RodComb            comb = { .tag_below = ROD_TAG_COLUMN_LEFT,
+                              .tag_above = ROD_TAG_COLUMN_RIGHT };
+
+  g_return_val_if_fail (strips != NULL, NULL);
+  g_return_val_if_fail (columns != NULL || n_columns == 0, NULL);
+
+  lines = take_columns (columns, n_columns, &comb.n_lines);
+  comb.lines = lines;
+  rod_strips_builder_init (&builder, 2 * strips->rings->n_points);
+  rod_band_walk_init (&walk, comb, TRUE);
+  for (guint i = 0; i < strips->n_strips; i++)
+    split_strip (&walk, comb, strips, &strips->strips[i], &builder);
+  rod_band_walk_clear (&walk);
+
+  parts = finish_strips (&builder);
+  sort_parts (parts);
+  return parts;
+}
+
+void
+rod_strips_free (RodStrips *strips)
+{
+  if (strips == NULL)
+    return;
+
+  rod_region_free (strips->rings);
+  g_free (strips->strips);
+  g_free (strips);
+}
