@@ -120,6 +120,7 @@ write_edge (RodJsonStream *json,
     write_zone (json, rod_plan_face (plan, field->face), edge->zone);
   rod_json_stream_integer (json, "side", edge->side);
   write_side (json, &edge->raw);
+  rod_json_stream_flag (json, "turned", edge->turned);
   rod_plan_json_choice (json, "condition", rod_edge_condition_choices, (int) edge->condition);
   rod_plan_json_choice (json, "boards", rod_board_relation_choices, (int) edge->relation);
   rod_json_stream_flag (json, "long_side", edge->long_side);
@@ -198,6 +199,8 @@ write_field (RodJsonStream *json,
   rod_plan_json_angle (json, "direction_deg", field->direction_deg);
   rod_plan_json_map (json, "to_surface", field->to_surface);
   rod_json_stream_integer (json, "group", field->group);
+  rod_plan_json_ratio (json, "group_scale", field->group_scale);
+  rod_plan_json_length (json, "group_shift_mm", field->group_shift_mm);
   rod_plan_json_length (json, "phase_mm", field->phase_mm);
   rod_plan_json_reckoning (json, "phase_reckoning", rod_reckon_phase (plan, index));
   write_joint_lines (json, plan, index);
