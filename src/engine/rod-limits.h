@@ -78,3 +78,7 @@
 /* How many courses of unequal covers are followed to see whether they meet again: a house's height
  * of the narrowest board. */
 #define ROD_MEETING_COURSES 100
+
+/* Lines that enclose a smaller angle (its sine) have no crossing worth using: over 10 m it would be
+ * known to no better than a centimetre. */
+#define ROD_PARALLEL_SINE 1e-9

@@ -11,7 +11,8 @@ G_BEGIN_DECLS
  * @opening: index of the opening it bounds, or -1 on the outline or a zone's border
  * @zone: index of the zone whose border it is, or -1
  * @side: index of the side within outline, opening or zone
- * @raw: the line as measured, see #RodSide for its hand
+ * @raw: the line as measured
+ * @turned: the clad area lies to the right of @raw: openings, and zones laid over this field
  * @condition: never %ROD_EDGE_AUTO
  * @partner_face: index of the face it is joined to, or -1
  * @partner_edge: index of that face's edge, or -1
@@ -40,6 +41,7 @@ typedef struct
   int                zone;
   guint              side;
   RodSide            raw;
+  gboolean           turned;
   RodEdgeCondition   condition;
   int                partner_face;
   int                partner_edge;
@@ -70,6 +72,9 @@ typedef struct
  * @to_board: surface plane → board frame: boards run along +x, the next course lies at +y
  * @to_surface: the way back
  * @group: index of the alignment group
+ * @group_scale: how a shift of the group's phase shifts this field: 1, −1 (it runs the other way
+ *               round) or a ratio of covers
+ * @group_shift_mm: @phase_mm = @group_shift_mm + @group_scale × the group's phase, modulo the cover
  * @phase_mm: one joint line, measured along +y of the board frame
  * @edges: (array length=n_edges): edges; tags in regions and strips are indices of this array
  * @n_edges: how many
@@ -99,6 +104,8 @@ typedef struct
   RodAffine        to_board;
   RodAffine        to_surface;
   guint            group;
+  double           group_scale;
+  double           group_shift_mm;
   double           phase_mm;
   RodEdge         *edges;
   guint            n_edges;
@@ -116,7 +123,8 @@ typedef struct
 
 /**
  * RodFace:
- * @surface: the surface; owned by the face when @opening is ≥ 0 (a derived reveal)
+ * @surface: the surface
+ * @derived: (nullable): @surface when it is a derived reveal, which the face owns
  * @system: its system
  * @mark: short mark, unique in the house
  * @label: name for people, e.g. "Front, window w1, left jamb"
@@ -132,6 +140,7 @@ typedef struct
 typedef struct
 {
   const RodSurface *surface;
+  RodSurface       *derived;
   const RodSystem  *system;
   char             *mark;
   char             *label;

@@ -28,10 +28,8 @@ rod_edge_line (const RodEdge *edge,
                RodPoint      *from,
                RodPoint      *to)
 {
-  gboolean turned = edge->opening >= 0;
-
-  *from = turned ? edge->raw.to : edge->raw.from;
-  *to = turned ? edge->raw.from : edge->raw.to;
+  *from = edge->turned ? edge->raw.to : edge->raw.from;
+  *to = edge->turned ? edge->raw.from : edge->raw.to;
 }
 
 void
@@ -50,6 +48,26 @@ rod_edge_shifted (const RodEdge *edge,
   from->y += ny;
   to->x += nx;
   to->y += ny;
+}
+
+double
+rod_edge_match_mm (const RodPlan *plan,
+                   guint          face,
+                   const RodEdge *edge)
+{
+  const RodSurface *own = rod_plan_face (plan, face)->surface;
+  const RodFace    *partner = rod_plan_face (plan, (guint) edge->partner_face);
+  const RodEdge    *facing = &rod_plan_field (plan, partner->first_field)->edges[edge->partner_edge];
+  RodPoint          a_from, a_to, b_from, b_to;
+  gboolean          plumb;
+
+  rod_edge_line (edge, &a_from, &a_to);
+  rod_edge_line (facing, &b_from, &b_to);
+  plumb = fabs (a_to.x - a_from.x) < ROD_SNAP_MM && fabs (b_to.x - b_from.x) < ROD_SNAP_MM;
+  if (plumb && own->kind != ROD_SURFACE_SOFFIT && partner->surface->kind != ROD_SURFACE_SOFFIT)
+    return (partner->surface->level_mm + b_to.y - own->level_mm - a_from.y) *
+           (a_to.y > a_from.y ? 1.0 : -1.0);
+  return rod_point_distance (a_from, a_to) + edge->offset_mm - rod_point_distance (b_from, b_to);
 }
 
 static char *
@@ -82,13 +100,14 @@ lining_label (const RodFace    *parent,
 static guint
 add_face (RodPlan          *plan,
           const RodSurface *surface,
-          const char       *mark)
+          const char       *mark,
+          const char       *label)
 {
   RodFace face = {
     .surface = surface,
     .system = rod_house_find_system (plan->house, surface->system),
     .mark = g_strdup (mark),
-    .label = g_strdup (*surface->name != '\0' ? surface->name : surface->id),
+    .label = g_strdup (label),
     .parent = -1,
     .opening = -1,
     .net = rod_affine_identity (),
@@ -98,60 +117,108 @@ add_face (RodPlan          *plan,
   return plan->faces->len - 1;
 }
 
-static void
-add_linings (RodPlan *plan,
-             guint    parent,
-             GArray  *linings)
+/* A mark no other face has; polygonal openings have several jambs on one side. */
+static char *
+free_mark (GHashTable *taken,
+           const char *wanted)
+{
+  g_autofree char *mark = g_strdup (wanted);
+
+  for (guint n = 2; !g_hash_table_add (taken, g_strdup (mark)); n++)
+    {
+      g_free (mark);
+      mark = g_strdup_printf ("%s%u", wanted, n);
+    }
+  return g_steal_pointer (&mark);
+}
+
+static guint
+add_lining (RodPlan      *plan,
+            GHashTable   *taken,
+            const Lining *lining)
 {
   static const char letters[] = { 'S', 'R', 'H', 'L' };
+  const RodFace    *parent = rod_plan_face (plan, lining->face);
+  const RodOpening *opening = g_ptr_array_index (parent->surface->openings, lining->opening);
+  RodSurface       *reveal = rod_reveal_surface (parent->surface, opening, &lining->line);
+  g_autofree char  *label = lining_label (parent, opening, &lining->line);
+  g_autofree char  *wanted = NULL;
+  g_autofree char  *mark = NULL;
+  RodFace          *face;
+  guint             index;
+
+  wanted = g_strdup_printf ("%s%u%c",
+                            parent->mark,
+                            lining->opening + 1,
+                            letters[rod_reveal_arris (&lining->line)]);
+  mark = free_mark (taken, wanted);
+  index = add_face (plan, reveal, mark, label);
+  face = &g_array_index (plan->faces, RodFace, index);
+  face->derived = reveal;
+  face->parent = (int) lining->face;
+  face->opening = (int) lining->opening;
+  return index;
+}
+
+static void
+add_linings (RodPlan    *plan,
+             guint       parent,
+             GHashTable *taken,
+             GArray     *linings)
+{
   const RodSurface *wall = rod_plan_face (plan, parent)->surface;
 
   for (guint o = 0; o < wall->openings->len; o++)
     {
-      const RodOpening  *opening = g_ptr_array_index (wall->openings, o);
+      const RodOpening *opening = g_ptr_array_index (wall->openings, o);
       g_autoptr (GArray) sides = rod_opening_sides (opening);
 
       for (guint s = 0; s < sides->len; s++)
         {
-          const RodSide   *side = &g_array_index (sides, RodSide, s);
-          g_autofree char *mark = NULL;
-          RodFace         *face;
-          Lining           lining = { parent, 0, o, s, *side };
+          Lining lining = { parent, 0, o, s, g_array_index (sides, RodSide, s) };
 
-          if (!rod_reveal_lines_side (opening, side))
+          if (!rod_reveal_lines_side (opening, &lining.line))
             continue;
-          mark = g_strdup_printf ("%s%u%c", rod_plan_face (plan, parent)->mark, o + 1,
-                                  letters[rod_reveal_arris (side)]);
-          lining.reveal = add_face (plan, rod_reveal_surface (wall, opening, side), mark);
-          face = &g_array_index (plan->faces, RodFace, lining.reveal);
-          g_free (face->label);
-          face->label = lining_label (rod_plan_face (plan, parent), opening, side);
-          face->parent = (int) parent;
-          face->opening = (int) o;
+          lining.reveal = add_lining (plan, taken, &lining);
           g_array_append_val (linings, lining);
         }
     }
 }
 
-/* Marks given by the user are kept; the others take the next free letters. */
+/* The nth mark of the row A … Z, AA … ZZ, AAA … */
 static char *
-next_mark (GHashTable *taken,
-           guint      *next)
+letters_mark (guint n)
 {
-  for (;;)
-    {
-      guint            n = (*next)++;
-      g_autofree char *mark = n < 26 ? g_strdup_printf ("%c", 'A' + n)
-                                     : g_strdup_printf ("%c%c", 'A' + (n / 26 - 1) % 26, 'A' + n % 26);
+  GString *mark = g_string_new (NULL);
 
-      if (n >= 26 * 27)
-        {
-          g_free (mark);
-          mark = g_strdup_printf ("W%u", n);
-        }
-      if (g_hash_table_add (taken, g_strdup (mark)))
-        return g_steal_pointer (&mark);
+  for (n++; n > 0; n = (n - 1) / 26)
+    g_string_prepend_c (mark, (char) ('A' + (n - 1) % 26));
+  return g_string_free (mark, FALSE);
+}
+
+/* Marks given by the user come first; the other surfaces take the next free letters. */
+static GPtrArray *
+surface_marks (const RodHouse *house,
+               GHashTable     *taken)
+{
+  GPtrArray *marks = g_ptr_array_new_with_free_func (g_free);
+  guint      next = 0;
+
+  for (guint i = 0; i < house->surfaces->len; i++)
+    {
+      const RodSurface *surface = g_ptr_array_index (house->surfaces, i);
+
+      g_ptr_array_add (marks, *surface->mark == '\0' ? NULL : free_mark (taken, surface->mark));
     }
+  for (guint i = 0; i < marks->len; i++)
+    while (g_ptr_array_index (marks, i) == NULL)
+      {
+        g_autofree char *mark = letters_mark (next++);
+
+        if (g_hash_table_add (taken, g_strdup (mark)))
+          g_ptr_array_index (marks, i) = g_steal_pointer (&mark);
+      }
+  return marks;
 }
 
 static void
@@ -160,23 +227,16 @@ add_faces (RodPlan    *plan,
            GArray     *linings)
 {
   g_autoptr (GHashTable) taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  guint next = 0;
+  g_autoptr (GPtrArray) marks = surface_marks (plan->house, taken);
 
   for (guint i = 0; i < plan->house->surfaces->len; i++)
     {
       const RodSurface *surface = g_ptr_array_index (plan->house->surfaces, i);
-
-      if (*surface->mark != '\0')
-        g_hash_table_add (taken, g_strdup (surface->mark));
-    }
-  for (guint i = 0; i < plan->house->surfaces->len; i++)
-    {
-      const RodSurface *surface = g_ptr_array_index (plan->house->surfaces, i);
-      g_autofree char  *mark = *surface->mark != '\0' ? g_strdup (surface->mark) : next_mark (taken, &next);
-      guint             face = add_face (plan, surface, mark);
+      const char       *name = *surface->name != '\0' ? surface->name : surface->id;
+      guint             face = add_face (plan, surface, g_ptr_array_index (marks, i), name);
 
       g_hash_table_insert (by_id, surface->id, GUINT_TO_POINTER (face + 1));
-      add_linings (plan, face, linings);
+      add_linings (plan, face, taken, linings);
     }
 }
 
@@ -184,7 +244,8 @@ static void
 add_edges (GArray       *edges,
            const GArray *sides,
            int           opening,
-           int           zone)
+           int           zone,
+           gboolean      turned)
 {
   for (guint s = 0; s < sides->len; s++)
     {
@@ -193,6 +254,7 @@ add_edges (GArray       *edges,
         .zone = zone,
         .side = s,
         .raw = g_array_index (sides, RodSide, s),
+        .turned = turned,
         .partner_face = -1,
         .partner_edge = -1,
       };
@@ -211,20 +273,20 @@ list_edges (const RodSurface *surface,
   g_autoptr (GArray) edges = g_array_new (FALSE, FALSE, sizeof (RodEdge));
   g_autoptr (GArray) outline = rod_corners_sides (surface->outline);
 
-  add_edges (edges, outline, -1, -1);
+  add_edges (edges, outline, -1, -1, FALSE);
   for (guint o = 0; o < surface->openings->len; o++)
     {
       g_autoptr (GArray) sides = rod_opening_sides (g_ptr_array_index (surface->openings, o));
 
-      add_edges (edges, sides, (int) o, -1);
+      add_edges (edges, sides, (int) o, -1, TRUE);
     }
   /* A zone is bounded by itself and by the zones laid over it; the rest of a surface by all. */
   for (guint z = zone < 0 ? 0 : (guint) zone; z < surface->zones->len; z++)
     {
-      const RodZone     *border = g_ptr_array_index (surface->zones, z);
+      const RodZone *border = g_ptr_array_index (surface->zones, z);
       g_autoptr (GArray) sides = rod_corners_sides (border->corners);
 
-      add_edges (edges, sides, -1, (int) z);
+      add_edges (edges, sides, -1, (int) z, (int) z != zone);
     }
   *n_edges = edges->len;
   return (RodEdge *) (void *) g_array_free (g_steal_pointer (&edges), FALSE);
@@ -252,13 +314,13 @@ add_field (RodPlan *plan,
   gboolean          own_board = zone != NULL && *zone->board != '\0';
   const GPtrArray  *mix = zone != NULL && (zone->mix->len > 0 || *zone->colour != '\0') ? zone->mix : surface->mix;
   const char       *colour = zone != NULL && *zone->colour != '\0' ? zone->colour : surface->colour;
-  RodField field = {
-    .face = face_index,
-    .zone = zone,
-    .board = rod_system_find_board (face->system, own_board ? zone->board : surface->board),
-    .mix = mix->len > 0 ? mix : NULL,
-    .seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed,
-    .direction_deg = zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg,
+  RodField          field = {
+             .face = face_index,
+             .zone = zone,
+             .board = rod_system_find_board (face->system, own_board ? zone->board : surface->board),
+             .mix = mix->len > 0 ? mix : NULL,
+             .seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed,
+             .direction_deg = zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg,
   };
 
   /* A colour of the surface's board may not exist on the zone's board; its first one stands in. */
@@ -404,13 +466,12 @@ tie_linings (RodPlan      *plan,
 {
   for (guint i = 0; i < linings->len; i++)
     {
-      const Lining  *lining = &g_array_index (linings, Lining, i);
-      const RodFace *wall = rod_plan_face (plan, lining->face);
+      const Lining   *lining = &g_array_index (linings, Lining, i);
+      const RodFace  *wall = rod_plan_face (plan, lining->face);
       const RodField *field = rod_plan_field (plan, wall->first_field);
-      RodEdge        arris = { .fold_deg = 90.0, .carries_joints = TRUE };
+      RodEdge         arris = { .fold_deg = 90.0, .carries_joints = TRUE };
 
-      tie (plan, lining->face, find_opening_edge (field, lining->opening, lining->side),
-           lining->reveal, (int) rod_reveal_arris (&lining->line), &arris);
+      tie (plan, lining->face, find_opening_edge (field, lining->opening, lining->side), lining->reveal, (int) rod_reveal_arris (&lining->line), &arris);
       for (guint k = 0; k < linings->len; k++)
         {
           const Lining *next = &g_array_index (linings, Lining, k);
@@ -420,8 +481,7 @@ tie_linings (RodPlan      *plan,
               rod_point_distance (lining->line.to, next->line.from) > ROD_SNAP_MM)
             continue;
           corner.fold_deg = -turn_deg (&lining->line, &next->line);
-          tie (plan, lining->reveal, (int) lining_end (lining, TRUE),
-               next->reveal, (int) lining_end (next, FALSE), &corner);
+          tie (plan, lining->reveal, (int) lining_end (lining, TRUE), next->reveal, (int) lining_end (next, FALSE), &corner);
         }
     }
 }

@@ -49,4 +49,20 @@ void rod_edge_shifted (const RodEdge *edge,
                        RodPoint      *from,
                        RodPoint      *to);
 
+/**
+ * rod_edge_match_mm:
+ * @plan: a plan with its faces
+ * @face: index of a face
+ * @edge: one of its edges, with a partner
+ *
+ * Where the partner's edge ends along this one, measured from this edge's start; the edges run
+ * against each other. By level where both stand plumb on walls, for levels are shared round the
+ * house; else by the edges' ends and the join's offset.
+ *
+ * Returns: mm
+ */
+double rod_edge_match_mm (const RodPlan *plan,
+                          guint          face,
+                          const RodEdge *edge);
+
 G_END_DECLS

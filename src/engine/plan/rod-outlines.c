@@ -43,9 +43,9 @@ add_ring (RodPath        *path,
           const RodField *field,
           guint           first,
           guint           n,
-          Line            line,
-          gboolean        subtract)
+          Line            line)
 {
+  gboolean                 subtract = field->edges[first].turned;
   g_autofree RodInsetSide *sides = g_new (RodInsetSide, n);
 
   for (guint i = 0; i < n; i++)
@@ -71,12 +71,10 @@ same_ring (const RodEdge *a,
 }
 
 static RodRegion *
-build_region (const RodPlan  *plan,
-              const RodField *field,
+build_region (const RodField *field,
               Line            line,
               gboolean        with_zones)
 {
-  const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
   g_autoptr (RodPath) path = rod_path_new ();
   gboolean in_zone = with_zones && field->zone != NULL;
   guint    n;
@@ -84,14 +82,12 @@ build_region (const RodPlan  *plan,
   for (guint first = 0; first < field->n_edges; first += n)
     {
       const RodEdge *edge = &field->edges[first];
-      gboolean       own_zone = edge->zone >= 0 &&
-                                g_ptr_array_index (surface->zones, edge->zone) == field->zone;
 
       for (n = 1; first + n < field->n_edges && same_ring (edge, &field->edges[first + n]); n++)
         ;
       if (edge->zone >= 0 && !with_zones)
         continue;
-      add_ring (path, field, first, n, line, edge->opening >= 0 || (edge->zone >= 0 && !own_zone));
+      add_ring (path, field, first, n, line);
     }
   return rod_region_normalise (path, in_zone ? 2 : 1);
 }
@@ -103,13 +99,13 @@ rod_outlines_build (RodPlan *plan)
     {
       RodFace *face = &g_array_index (plan->faces, RodFace, f);
 
-      face->bare = build_region (plan, rod_plan_field (plan, face->first_field), LINE_BATTEN_FACE, FALSE);
+      face->bare = build_region (rod_plan_field (plan, face->first_field), LINE_BATTEN_FACE, FALSE);
       for (guint i = 0; i < face->n_fields; i++)
         {
           RodField *field = &g_array_index (plan->fields, RodField, face->first_field + i);
-          g_autoptr (RodRegion) pocket = build_region (plan, field, LINE_POCKET, TRUE);
+          g_autoptr (RodRegion) pocket = build_region (field, LINE_POCKET, TRUE);
 
-          field->clad = build_region (plan, field, LINE_TRIM, TRUE);
+          field->clad = build_region (field, LINE_TRIM, TRUE);
           field->pocket = rod_region_transform (pocket, field->to_board);
         }
     }

@@ -25,6 +25,21 @@ typedef struct
 } RodNotch;
 
 /**
+ * RodFlange:
+ * @from: start along the boards, board frame
+ * @to: end
+ * @at: height of the joint line it stands over, board frame
+ *
+ * A stretch of fixing flange that stays on a piece. A plain value.
+ */
+typedef struct
+{
+  double from;
+  double to;
+  double at;
+} RodFlange;
+
+/**
  * RodPieceEnd:
  * @edge: tag of the edge it ends at: index of a field's edge, or a #RodCutTag of a length joint
  * @back_mm: pocket line from the trim's boundary
@@ -53,6 +68,7 @@ typedef struct
  * @mark: mark on paper, unique in the house, e.g. "N-07-2"
  * @first_ring: index of its outer ring (cut lines) in the plan's rings; holes follow
  * @n_rings: rings
+ * @line_mm: its lower joint line, board frame
  * @length_mm: long point to long point: what the saw cuts
  * @short_mm: the shorter of its two long sides
  * @clear_mm: pocket bottom to pocket bottom along the board
@@ -63,6 +79,8 @@ typedef struct
  * @right: the other end
  * @first_notch: index of its first notch in the plan
  * @n_notches: notches
+ * @first_flange: index of its first stretch of flange in the plan
+ * @n_flanges: stretches of flange
  * @flange_mm: length of fixing flange that stays on it
  * @screws: board screws in it
  * @battens: battens it lies on
@@ -78,6 +96,7 @@ typedef struct
   char             mark[32];
   guint            first_ring;
   guint            n_rings;
+  double           line_mm;
   double           length_mm;
   double           short_mm;
   double           clear_mm;
@@ -88,6 +107,8 @@ typedef struct
   RodPieceEnd      right;
   guint            first_notch;
   guint            n_notches;
+  guint            first_flange;
+  guint            n_flanges;
   double           flange_mm;
   int              screws;
   int              battens;
@@ -240,6 +261,7 @@ typedef struct
  * @pieces: (element-type RodPiece): boards, field by field in laying order
  * @rings: corners of all pieces in their surface's plane; tags as in #RodStrips
  * @notches: (element-type RodNotch): notches, piece by piece
+ * @flanges: (element-type RodFlange): flanges, piece by piece
  * @battens: (element-type RodBattenRun): battens, field by field
  * @trims: (element-type RodTrimRun): trim runs, field by field
  * @findings: (element-type RodFinding): findings, worst first
@@ -249,16 +271,17 @@ typedef struct
  */
 typedef struct
 {
-  const RodHouse *house;
-  GArray         *faces;
-  GArray         *fields;
-  GArray         *groups;
-  GArray         *pieces;
-  RodRegion      *rings;
-  GArray         *notches;
-  GArray         *battens;
-  GArray         *trims;
-  GArray         *findings;
+  RodHouse  *house;
+  GArray    *faces;
+  GArray    *fields;
+  GArray    *groups;
+  GArray    *pieces;
+  RodRegion *rings;
+  GArray    *notches;
+  GArray    *flanges;
+  GArray    *battens;
+  GArray    *trims;
+  GArray    *findings;
 } RodPlan;
 
 /**

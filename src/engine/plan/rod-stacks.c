@@ -60,8 +60,7 @@ find_trim (const RodFace *face,
            RodEdge       *edge,
            gboolean       allow_starter)
 {
-  edge->rule = rod_trim_table_find (face->system, face->surface->kind, edge->relation,
-                                    edge->condition, allow_starter);
+  edge->rule = rod_trim_table_find (face->system, face->surface->kind, edge->relation, edge->condition, allow_starter);
   edge->trim = edge->rule == NULL ? NULL : rod_system_find_trim (face->system, edge->rule->trim);
   edge->starter = edge->rule != NULL && edge->rule->starter;
   edge->back_mm = edge->trim == NULL ? 0.0 : edge->trim->back_mm;

@@ -1,0 +1,215 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Trim runs. They follow the trims' boundary as it really is after doors, zones and starters have
+ * shaped it: the clad area's own edges, chained where they go on in one line (or one arc), tell
+ * where each run starts and ends, so that every metre of boundary has its trim. */
+
+#include "config.h"
+
+#include <math.h>
+
+#include "engine/geometry/rod-clip.h"
+#include "engine/plan/rod-faces.h"
+#include "engine/rod-limits.h"
+#include "engine/setout/rod-columns.h"
+#include "engine/trims/rod-trim-runs.h"
+
+/* How much boundary of each edge of each field lies on the clad area, to choose between the two
+ * sides of a corner. */
+typedef struct
+{
+  RodPlan *plan;
+  double **lengths; /* of each field, of each edge */
+} Runner;
+
+typedef void (*ChainFunc) (Runner  *runner,
+                           guint    field,
+                           int      tag,
+                           RodPoint from,
+                           RodPoint to,
+                           double   length_mm);
+
+/* Where a chain of edges with one tag begins on a ring: after an edge with another tag. */
+static guint
+chain_start (const RodRegion *region,
+             guint            start,
+             guint            end)
+{
+  for (guint p = start; p < end; p++)
+    if (region->tags[p] != region->tags[p > start ? p - 1 : end - 1])
+      return p;
+  return start;
+}
+
+static void
+for_ring_chains (Runner   *runner,
+                 guint     field,
+                 guint     ring,
+                 ChainFunc func)
+{
+  const RodRegion *clad = rod_plan_field (runner->plan, field)->clad;
+  guint            start = clad->ring_starts[ring];
+  guint            n = clad->ring_starts[ring + 1] - start;
+  guint            first = chain_start (clad, start, start + n) - start;
+
+  for (guint done = 0, taken; done < n; done += taken)
+    {
+      guint    at = (first + done) % n;
+      RodPoint from = clad->points[start + at], to = from;
+      double   length_mm = 0.0;
+
+      for (taken = 0; done + taken < n && clad->tags[start + (at + taken) % n] == clad->tags[start + at]; taken++)
+        {
+          RodPoint next = clad->points[start + (at + taken + 1) % n];
+
+          length_mm += rod_point_distance (to, next);
+          to = next;
+        }
+      func (runner, field, clad->tags[start + at], from, to, length_mm);
+    }
+}
+
+static void
+for_chains (Runner   *runner,
+            guint     field,
+            ChainFunc func)
+{
+  const RodRegion *clad = rod_plan_field (runner->plan, field)->clad;
+
+  for (guint r = 0; r < clad->n_rings; r++)
+    for_ring_chains (runner, field, r, func);
+}
+
+static void
+add_length (Runner  *runner,
+            guint    field,
+            int      tag,
+            RodPoint from,
+            RodPoint to,
+            double   length_mm)
+{
+  runner->lengths[field][tag] += length_mm;
+}
+
+static double
+face_edge_length (const Runner *runner,
+                  guint         face_index,
+                  int           edge)
+{
+  const RodFace *face = rod_plan_face (runner->plan, face_index);
+  double         length_mm = 0.0;
+
+  for (guint i = 0; i < face->n_fields; i++)
+    length_mm += runner->lengths[face->first_field + i][edge];
+  return length_mm;
+}
+
+/* Whether the other side of a corner carries the trim that serves both. */
+static gboolean
+is_served_by_partner (const Runner  *runner,
+                      guint          field,
+                      const RodEdge *edge)
+{
+  guint          own_index = rod_plan_field (runner->plan, field)->face;
+  const RodFace *own = rod_plan_face (runner->plan, own_index);
+  const RodFace *other;
+  const RodEdge *facing;
+  double         own_mm, other_mm;
+
+  if (!edge->trim->two_sided || edge->partner_face < 0)
+    return FALSE;
+  other = rod_plan_face (runner->plan, (guint) edge->partner_face);
+  facing = &rod_plan_field (runner->plan, other->first_field)->edges[edge->partner_edge];
+  if (facing->trim == NULL || !facing->trim->two_sided)
+    return FALSE;
+  if ((own->parent < 0) != (other->parent < 0))
+    return own->parent < 0;
+  own_mm = face_edge_length (runner, own_index, (int) (edge - rod_plan_field (runner->plan, field)->edges));
+  other_mm = face_edge_length (runner, (guint) edge->partner_face, edge->partner_edge);
+  if (fabs (own_mm - other_mm) > ROD_SNAP_MM)
+    return other_mm > own_mm;
+  return edge->partner_face < (int) own_index;
+}
+
+static void
+add_run (Runner  *runner,
+         guint    field,
+         int      tag,
+         RodPoint from,
+         RodPoint to,
+         double   length_mm)
+{
+  RodPlan        *plan = runner->plan;
+  const RodField *planned = rod_plan_field (plan, field);
+  const RodEdge  *edge = &planned->edges[tag];
+  RodTrimRun      run = { .field = field, .edge = tag, .from = from, .to = to, .length_mm = length_mm };
+
+  /* A border between zones belongs to the zone it goes round. */
+  if (edge->trim == NULL || length_mm < ROD_SNAP_MM || (edge->zone >= 0 && edge->turned))
+    return;
+  run.end = edge->rule->end;
+  if (!is_served_by_partner (runner, field, edge))
+    {
+      run.trim = edge->trim;
+      g_array_append_val (plan->trims, run);
+    }
+  for (guint i = 0; i < edge->rule->beside->len; i++)
+    {
+      run.trim = rod_system_find_trim (rod_plan_face (plan, planned->face)->system,
+                                       g_ptr_array_index (edge->rule->beside, i));
+      if (run.trim != NULL)
+        g_array_append_val (plan->trims, run);
+    }
+}
+
+static void
+add_columns (RodPlan *plan,
+             guint    index)
+{
+  const RodField *field = rod_plan_field (plan, index);
+  const RodTrim  *joint = rod_field_joint_trim (plan, field);
+  RodPoint        direction = { field->to_surface.xy, field->to_surface.yy };
+
+  if (joint == NULL)
+    return;
+  for (guint c = 0; c < field->n_columns; c++)
+    {
+      RodPoint origin = rod_affine_apply (field->to_surface, (RodPoint){ field->columns[c], 0.0 });
+      g_autoptr (GArray) spans = rod_region_clip_line (field->clad, origin, direction);
+
+      for (guint s = 0; s < spans->len; s++)
+        {
+          const RodSpan *span = &g_array_index (spans, RodSpan, s);
+          RodTrimRun     run = {
+                .field = index,
+                .edge = ROD_TAG_COLUMN_LEFT,
+                .trim = joint,
+                .from = { origin.x + span->from * direction.x, origin.y + span->from * direction.y },
+                .to = { origin.x + span->to * direction.x, origin.y + span->to * direction.y },
+                .length_mm = span->to - span->from,
+          };
+
+          g_array_append_val (plan->trims, run);
+        }
+    }
+}
+
+void
+rod_trim_runs_build (RodPlan *plan)
+{
+  Runner runner = { plan, g_new0 (double *, MAX (plan->fields->len, 1)) };
+
+  for (guint f = 0; f < plan->fields->len; f++)
+    {
+      runner.lengths[f] = g_new0 (double, rod_plan_field (plan, f)->n_edges);
+      for_chains (&runner, f, add_length);
+    }
+  for (guint f = 0; f < plan->fields->len; f++)
+    {
+      for_chains (&runner, f, add_run);
+      add_columns (plan, f);
+    }
+  for (guint f = 0; f < plan->fields->len; f++)
+    g_free (runner.lengths[f]);
+  g_free (runner.lengths);
+}
