@@ -9,9 +9,9 @@
 #include <math.h>
 
 #include "engine/rod-limits.h"
-#include "engine/setout/rod-columns.h"
 #include "engine/takeoff/rod-colour-mix.h"
 #include "engine/takeoff/rod-flanges.h"
+#include "engine/takeoff/rod-parts.h"
 #include "engine/takeoff/rod-piece-fit.h"
 #include "engine/takeoff/rod-piece-shape.h"
 #include "engine/takeoff/rod-pieces.h"
@@ -26,14 +26,14 @@ typedef struct
 
 typedef struct
 {
-  RodPlan   *plan;
-  RodField  *field;
-  RodStrips *strips;
-  double    *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
-  RodFlanger flanger;
-  Rings     *rings;
-  char      *mark;
-  int        first_course;
+  RodPlan    *plan;
+  RodField   *field;
+  RodParts    parts;
+  double     *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
+  RodFlanger  flanger;
+  Rings      *rings;
+  const char *mark;
+  int         first_course;
 } Cutter;
 
 static void
@@ -54,14 +54,15 @@ add_ring (Rings          *rings,
 }
 
 static void
-fit_strip (const Cutter   *cutter,
-           const RodStrip *strip,
-           RodFit         *fit)
+fit_part (const Cutter  *cutter,
+          const RodPart *part,
+          RodFit        *fit)
 {
-  const RodRegion *rings = cutter->strips->rings;
-  guint            start = rings->ring_starts[strip->first_ring];
+  const int      *tags;
+  guint           n;
+  const RodPoint *points = rod_part_ring (part, 0, &tags, &n);
 
-  rod_fit_init (fit, cutter->plan, cutter->field, rings->points + start, rings->tags + start, rings->ring_starts[strip->first_ring + 1] - start);
+  rod_fit_init (fit, cutter->plan, cutter->field, points, tags, n);
 }
 
 static void
@@ -83,11 +84,11 @@ use_raked_gap (const double *raked_gaps,
 static void
 note_raked_gaps (Cutter *cutter)
 {
-  for (guint s = 0; s < cutter->strips->n_strips; s++)
+  for (guint i = 0; i < cutter->parts.parts->len; i++)
     {
       RodFit fit;
 
-      fit_strip (cutter, &cutter->strips->strips[s], &fit);
+      fit_part (cutter, &g_array_index (cutter->parts.parts, RodPart, i), &fit);
       note_raked_gap (cutter->raked_gaps, &fit.left);
       note_raked_gap (cutter->raked_gaps, &fit.right);
       rod_fit_clear (&fit);
@@ -95,80 +96,81 @@ note_raked_gaps (Cutter *cutter)
 }
 
 static void
-add_holes (Cutter         *cutter,
-           const RodStrip *strip,
-           RodPiece       *piece)
+add_holes (Cutter        *cutter,
+           const RodPart *part,
+           RodPiece      *piece)
 {
-  const RodRegion *rings = cutter->strips->rings;
-
-  for (guint r = strip->first_ring + 1; r < strip->first_ring + strip->n_rings; r++)
+  for (guint r = 1; r < part->strip->n_rings; r++)
     {
-      guint start = rings->ring_starts[r];
+      const int      *tags;
+      guint           n;
+      const RodPoint *points = rod_part_ring (part, r, &tags, &n);
 
-      add_ring (cutter->rings, cutter->field, rings->points + start, rings->tags + start, rings->ring_starts[r + 1] - start);
+      add_ring (cutter->rings, cutter->field, points, tags, n);
       piece->n_rings++;
     }
 }
 
 static void
-number_piece (Cutter         *cutter,
-              const RodStrip *strip,
-              RodPiece       *piece)
+number_piece (const Cutter *cutter,
+              int           course,
+              RodPiece     *piece)
 {
   const RodPlan  *plan = cutter->plan;
   const RodPiece *last = plan->pieces->len > cutter->field->first_piece
                            ? rod_plan_piece (plan, plan->pieces->len - 1)
                            : NULL;
 
-  piece->course = strip->course - cutter->first_course + 1;
+  piece->course = course - cutter->first_course + 1;
   piece->place = last != NULL && last->course == piece->course ? last->place + 1 : 1;
   g_snprintf (piece->mark, sizeof piece->mark, "%s-%02d-%d", cutter->mark, piece->course, piece->place);
 }
 
 static void
-cut_strip (Cutter         *cutter,
-           const RodStrip *strip)
+keep_piece (Cutter        *cutter,
+            const RodPart *part,
+            const RodFit  *fit)
 {
   RodPlan  *plan = cutter->plan;
   RodField *field = cutter->field;
-  double    line_mm = field->phase_mm + strip->course * field->board->cover_mm;
-  RodPiece  piece = { .field = (guint) (field - (RodField *) (void *) plan->fields->data) };
-  RodFit    fit;
+  double    line_mm = field->phase_mm + part->strip->course * field->board->cover_mm;
+  RodPiece  piece = {
+     .field = (guint) (field - (RodField *) (void *) plan->fields->data),
+     .left = fit->left,
+     .right = fit->right,
+     .first_notch = plan->notches->len,
+     .first_flange = plan->flanges->len,
+     .first_ring = cutter->rings->starts->len - 1,
+     .n_rings = 1,
+  };
 
-  fit_strip (cutter, strip, &fit);
-  use_raked_gap (cutter->raked_gaps, &fit.left);
-  use_raked_gap (cutter->raked_gaps, &fit.right);
-  if (rod_fit_cut (&fit, plan, field))
-    {
-      number_piece (cutter, strip, &piece);
-      rod_piece_measure (&fit, line_mm, field->board->cover_mm, &piece);
-      piece.left = fit.left;
-      piece.right = fit.right;
-      piece.first_notch = plan->notches->len;
-      piece.n_notches = rod_piece_find_notches (&fit, plan->notches);
-      piece.first_flange = plan->flanges->len;
-      piece.flange_mm = rod_flanger_run (&cutter->flanger, &fit, line_mm, plan->flanges);
-      piece.n_flanges = plan->flanges->len - piece.first_flange;
-      piece.first_ring = cutter->rings->starts->len - 1;
-      piece.n_rings = 1;
-      add_ring (cutter->rings, field, (const RodPoint *) (const void *) fit.points->data, (const int *) (const void *) fit.tags->data, fit.points->len);
-      add_holes (cutter, strip, &piece);
-      piece.colour = rod_colour_mix_pick (field, &piece);
-      g_array_append_val (plan->pieces, piece);
-    }
-  rod_fit_clear (&fit);
+  number_piece (cutter, part->strip->course, &piece);
+  rod_piece_measure (fit, line_mm, field->board->cover_mm, &piece);
+  piece.n_notches = rod_piece_find_notches (fit, plan->notches);
+  piece.flange_mm = rod_flanger_run (&cutter->flanger, fit, line_mm, plan->flanges);
+  piece.n_flanges = plan->flanges->len - piece.first_flange;
+  add_ring (cutter->rings,
+            field,
+            (const RodPoint *) (const void *) fit->points->data,
+            (const int *) (const void *) fit->tags->data,
+            fit->points->len);
+  add_holes (cutter, part, &piece);
+  piece.colour = rod_colour_mix_pick (field, &piece);
+  g_array_append_val (plan->pieces, piece);
 }
 
-static RodStrips *
-cut_courses (RodPlan  *plan,
-             RodField *field)
+static void
+cut_part (Cutter        *cutter,
+          const RodPart *part)
 {
-  g_autoptr (RodStrips) courses = rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
+  RodFit fit;
 
-  rod_columns_place (plan, field, courses);
-  if (field->n_columns == 0)
-    return g_steal_pointer (&courses);
-  return rod_strips_split (courses, field->columns, field->n_columns);
+  fit_part (cutter, part, &fit);
+  use_raked_gap (cutter->raked_gaps, &fit.left);
+  use_raked_gap (cutter->raked_gaps, &fit.right);
+  if (rod_fit_cut (&fit, cutter->plan, cutter->field))
+    keep_piece (cutter, part, &fit);
+  rod_fit_clear (&fit);
 }
 
 /* Fields of one face share its mark; from the second on they add a letter. */
@@ -186,35 +188,48 @@ field_mark (const RodPlan  *plan,
 }
 
 static void
+count_courses (const RodPlan *plan,
+               RodField      *field)
+{
+  int last = 0;
+
+  field->n_pieces = plan->pieces->len - field->first_piece;
+  for (guint p = field->first_piece; p < plan->pieces->len; p++)
+    {
+      field->n_courses += rod_plan_piece (plan, p)->course != last;
+      last = rod_plan_piece (plan, p)->course;
+    }
+}
+
+static void
 cut_field (RodPlan *plan,
            guint    index,
            Rings   *rings)
 {
-  RodField *field = &g_array_index (plan->fields, RodField, index);
-  g_autoptr (RodStrips) strips = NULL;
-  g_autofree double *raked_gaps = g_new0 (double, field->n_edges);
+  RodField          *field = &g_array_index (plan->fields, RodField, index);
+  g_autofree double *raked_gaps = g_new0 (double, MAX (field->n_edges, 1));
   g_autofree char   *mark = field_mark (plan, field, index);
-  Cutter             cutter = { .plan = plan, .field = field, .raked_gaps = raked_gaps, .rings = rings, .mark = mark };
+  Cutter             cutter = {
+                .plan = plan,
+                .field = field,
+                .raked_gaps = raked_gaps,
+                .rings = rings,
+                .mark = mark,
+  };
 
   field->first_piece = plan->pieces->len;
   if (field->pocket->n_rings == 0)
     return;
-  strips = cut_courses (plan, field);
-  cutter.strips = strips;
-  cutter.first_course = strips->n_strips > 0 ? strips->strips[0].course : 0;
+  rod_parts_init (&cutter.parts, plan, field);
+  if (cutter.parts.courses->n_strips > 0)
+    cutter.first_course = cutter.parts.courses->strips[0].course;
   rod_flanger_init (&cutter.flanger, field);
   note_raked_gaps (&cutter);
-  for (guint s = 0; s < strips->n_strips; s++)
-    cut_strip (&cutter, &strips->strips[s]);
+  for (guint i = 0; i < cutter.parts.parts->len; i++)
+    cut_part (&cutter, &g_array_index (cutter.parts.parts, RodPart, i));
   rod_flanger_clear (&cutter.flanger);
-  field->n_pieces = plan->pieces->len - field->first_piece;
-  for (guint p = field->first_piece, last = 0; p < plan->pieces->len; p++)
-    {
-      guint course = (guint) rod_plan_piece (plan, p)->course;
-
-      field->n_courses += course != last;
-      last = course;
-    }
+  rod_parts_clear (&cutter.parts);
+  count_courses (plan, field);
 }
 
 void

@@ -14,6 +14,9 @@
 #include "engine/setout/rod-columns.h"
 #include "engine/trims/rod-trim-runs.h"
 
+/* Greatest distance of a board's long side from the trims' boundary. */
+#define COLUMN_REACH_MM 50.0
+
 /* How much boundary of each edge of each field lies on the clad area, to choose between the two
  * sides of a corner. */
 typedef struct
@@ -162,36 +165,86 @@ add_run (Runner  *runner,
     }
 }
 
+static double
+right_end_of (const RodPlan  *plan,
+              const RodField *field,
+              const RodPiece *piece)
+{
+  double right = -INFINITY;
+
+  for (guint p = plan->rings->ring_starts[piece->first_ring]; p < plan->rings->ring_starts[piece->first_ring + 1]; p++)
+    right = MAX (right, rod_affine_apply (field->to_board, plan->rings->points[p]).x);
+  return right + piece->right.gap_mm + piece->right.back_mm;
+}
+
+/* The stretch of a column along which pieces really end there: the last pieces at an apex may have
+ * been left whole. */
+static gboolean
+column_stretch (const RodPlan  *plan,
+                const RodField *field,
+                double          column,
+                double         *low,
+                double         *high)
+{
+  *low = INFINITY;
+  *high = -INFINITY;
+  for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
+    {
+      const RodPiece *piece = rod_plan_piece (plan, p);
+
+      if (piece->right.edge != ROD_TAG_COLUMN_RIGHT ||
+          fabs (right_end_of (plan, field, piece) - column) > ROD_SNAP_MM)
+        continue;
+      *low = MIN (*low, piece->line_mm + piece->low_mm);
+      *high = MAX (*high, piece->line_mm + piece->high_mm);
+    }
+  return *low < *high;
+}
+
+static void
+add_column (RodPlan *plan,
+            guint    index,
+            double   column)
+{
+  const RodField *field = rod_plan_field (plan, index);
+  RodPoint        direction = { field->to_surface.xy, field->to_surface.yy };
+  RodPoint        origin = rod_affine_apply (field->to_surface, (RodPoint){ column, 0.0 });
+  double          low, high;
+  g_autoptr (GArray) spans = NULL;
+
+  if (!column_stretch (plan, field, column, &low, &high))
+    return;
+  spans = rod_region_clip_line (field->clad, origin, direction);
+  for (guint s = 0; s < spans->len; s++)
+    {
+      const RodSpan *span = &g_array_index (spans, RodSpan, s);
+      /* Boards end within their trims; the joint's trim goes on to the boundary. */
+      double     from = low - span->from < COLUMN_REACH_MM ? span->from : low;
+      double     to = span->to - high < COLUMN_REACH_MM ? span->to : high;
+      RodTrimRun run = {
+        .field = index,
+        .edge = ROD_TAG_COLUMN_LEFT,
+        .trim = rod_field_joint_trim (plan, field),
+        .from = { origin.x + from * direction.x, origin.y + from * direction.y },
+        .to = { origin.x + to * direction.x, origin.y + to * direction.y },
+        .length_mm = to - from,
+      };
+
+      if (run.length_mm > ROD_SNAP_MM)
+        g_array_append_val (plan->trims, run);
+    }
+}
+
 static void
 add_columns (RodPlan *plan,
              guint    index)
 {
   const RodField *field = rod_plan_field (plan, index);
-  const RodTrim  *joint = rod_field_joint_trim (plan, field);
-  RodPoint        direction = { field->to_surface.xy, field->to_surface.yy };
 
-  if (joint == NULL)
+  if (rod_field_joint_trim (plan, field) == NULL)
     return;
   for (guint c = 0; c < field->n_columns; c++)
-    {
-      RodPoint origin = rod_affine_apply (field->to_surface, (RodPoint){ field->columns[c], 0.0 });
-      g_autoptr (GArray) spans = rod_region_clip_line (field->clad, origin, direction);
-
-      for (guint s = 0; s < spans->len; s++)
-        {
-          const RodSpan *span = &g_array_index (spans, RodSpan, s);
-          RodTrimRun     run = {
-                .field = index,
-                .edge = ROD_TAG_COLUMN_LEFT,
-                .trim = joint,
-                .from = { origin.x + span->from * direction.x, origin.y + span->from * direction.y },
-                .to = { origin.x + span->to * direction.x, origin.y + span->to * direction.y },
-                .length_mm = span->to - span->from,
-          };
-
-          g_array_append_val (plan->trims, run);
-        }
-    }
+    add_column (plan, index, field->columns[c]);
 }
 
 void
