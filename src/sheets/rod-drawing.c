@@ -164,6 +164,30 @@ rod_drawing_trace_opening (cairo_t          *cr,
   trace_contour (cr, contour, to_device);
 }
 
+void
+rod_drawing_net_extent (const RodPlan *plan,
+                        RodPoint      *low,
+                        RodPoint      *high)
+{
+  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (RodPoint));
+
+  g_return_if_fail (plan != NULL && low != NULL && high != NULL);
+
+  for (guint i = 0; i < plan->faces->len; i++)
+    {
+      const RodFace *face = rod_plan_face (plan, i);
+      g_autoptr (GArray) contour = rod_contour_outline (face->surface);
+
+      for (guint j = 0; j < contour->len; j++)
+        {
+          RodPoint at = rod_affine_apply (face->net, g_array_index (contour, RodPoint, j));
+
+          g_array_append_val (all, at);
+        }
+    }
+  rod_contour_extent (all, low, high);
+}
+
 /* Whether any of @ring may be seen. */
 static gboolean
 is_in_clip (const double     clip[4],
@@ -351,11 +375,11 @@ rod_drawing_battens (cairo_t                 *cr,
   draw_battens_of_kind (cr, plan, face, to_device, options, FALSE);
 }
 
-/* How far the band of a trim reaches to the left of its line: a trim lies on the boards' side of
- * its edge, whichever way the edge runs, and astride a length joint. */
-static double
-trim_left (const RodPlan    *plan,
-           const RodTrimRun *run)
+/* Which side of the line the boards are on is asked of the region: edges of openings and joins may
+ * run either way. */
+double
+rod_drawing_trim_reach (const RodPlan    *plan,
+                        const RodTrimRun *run)
 {
   const RodField *field = rod_plan_field (plan, run->field);
   double          sight = run->trim->sight_mm;
@@ -390,7 +414,7 @@ rod_drawing_trims (cairo_t                 *cr,
 
       if (run->trim == NULL || !is_field_of (plan, run->field, face))
         continue;
-      left = trim_left (plan, run);
+      left = rod_drawing_trim_reach (plan, run);
       trace_band (cr, to_device, run->from, run->to, left > 0.0 ? fmax (left, least) : 0.0, fmax (run->trim->sight_mm, least));
     }
 

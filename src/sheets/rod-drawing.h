@@ -207,6 +207,18 @@ void rod_drawing_trims (cairo_t                 *cr,
                         const RodDrawingOptions *options);
 
 /**
+ * rod_drawing_trim_reach:
+ * @plan: a plan
+ * @run: one of its trim runs
+ *
+ * A trim lies on the boards' side of its edge, and astride a length joint.
+ *
+ * Returns: how far its width reaches to the left of its line; the rest lies to the right
+ */
+double rod_drawing_trim_reach (const RodPlan    *plan,
+                               const RodTrimRun *run);
+
+/**
  * rod_drawing_openings:
  * @cr: where to draw
  * @plan: a plan
@@ -257,6 +269,16 @@ guint rod_drawing_marks (cairo_t                 *cr,
                          guint                    face,
                          RodAffine                to_device,
                          const RodDrawingOptions *options);
+
+/**
+ * rod_drawing_net_extent:
+ * @plan: a plan
+ * @low: (out): least x and least y of all outlines in the unfolded house
+ * @high: (out): greatest x and greatest y
+ */
+void rod_drawing_net_extent (const RodPlan *plan,
+                             RodPoint      *low,
+                             RodPoint      *high);
 
 /**
  * rod_drawing_trace_outline:

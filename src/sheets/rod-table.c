@@ -12,11 +12,12 @@
 
 /* In heights of capitals, so that a table in large type keeps its proportions. */
 #define CELL_PAD 0.55
-#define ROW_PAD 0.75
+#define ROW_PAD 0.55
 #define TICK_SIZE 1.15
 
 #define RULE_WIDTH 0.18
 #define HEAD_RULE_WIDTH 0.35
+#define STICK_WIDTH 0.7
 #define BAND_GREY 0.955
 
 typedef struct
@@ -235,7 +236,59 @@ draw_rule (cairo_t *cr,
   cairo_stroke (cr);
 }
 
+/* The rod stands between two lines; every mark is a cut across it at the middle of the writing. */
+static void
+draw_stick (const RodTable *table,
+            cairo_t        *cr,
+            const Row      *row,
+            const char     *mark,
+            double          x,
+            double          y,
+            double          width)
+{
+  double left = x + pad (table);
+  double right = x + width - pad (table);
+  double at = y + (ROW_PAD + 0.5) * table->letter;
+
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_rectangle (cr, left, y, right - left, row->height);
+  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (cr, RULE_WIDTH);
+  cairo_move_to (cr, left, y);
+  cairo_line_to (cr, left, y + row->height);
+  cairo_move_to (cr, right, y);
+  cairo_line_to (cr, right, y + row->height);
+  cairo_stroke (cr);
+  cairo_set_line_width (cr, mark[0] == '|' ? STICK_WIDTH : HEAD_RULE_WIDTH);
+  cairo_move_to (cr, right, at);
+  cairo_line_to (cr, mark[0] == '|' ? left : 0.5 * (left + right), at);
+  cairo_stroke (cr);
+}
+
 /* Boxes to tick and fields of colour, on the first line of the row. */
+static void
+draw_box (const RodTable  *table,
+          cairo_t         *cr,
+          const RodColumn *column,
+          const char      *cell,
+          double           x,
+          double           y)
+{
+  double size = TICK_SIZE * table->letter;
+  double top = y + ROW_PAD * table->letter + 0.5 * (table->letter - size);
+
+  cairo_rectangle (cr, x + pad (table), top, column->kind == ROD_COLUMN_TICK ? size : 1.6 * size, size);
+  if (column->kind == ROD_COLUMN_COLOUR)
+    {
+      rod_ink_use (rod_ink_parse (cell), cr);
+      cairo_fill_preserve (cr);
+    }
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (cr, RULE_WIDTH);
+  cairo_stroke (cr);
+}
+
 static void
 draw_signs (const RodTable *table,
             cairo_t        *cr,
@@ -243,26 +296,18 @@ draw_signs (const RodTable *table,
             double          x,
             double          y)
 {
-  double size = TICK_SIZE * table->letter;
-  double top = y + ROW_PAD * table->letter + 0.5 * (table->letter - size);
-
   for (guint c = 0; c < table->n_columns; c++)
     {
       const RodColumn *column = &table->columns[c];
-      double           left = x + pad (table);
 
-      x += column->width;
-      if (column->kind <= ROD_COLUMN_FIGURE || row->cells[c][0] == '\0')
-        continue;
-      cairo_rectangle (cr, left, top, column->kind == ROD_COLUMN_TICK ? size : 1.6 * size, size);
-      if (column->kind == ROD_COLUMN_COLOUR)
+      if (column->kind > ROD_COLUMN_FIGURE && row->cells[c][0] != '\0')
         {
-          rod_ink_use (rod_ink_parse (row->cells[c]), cr);
-          cairo_fill_preserve (cr);
+          if (column->kind == ROD_COLUMN_STICK)
+            draw_stick (table, cr, row, row->cells[c], x, y, column->width);
+          else
+            draw_box (table, cr, column, row->cells[c], x, y);
         }
-      cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-      cairo_set_line_width (cr, RULE_WIDTH);
-      cairo_stroke (cr);
+      x += column->width;
     }
 }
 

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
  * @ROD_COLUMN_FIGURE: numbers, to the right
  * @ROD_COLUMN_TICK: an empty box to tick; the cell is not shown
  * @ROD_COLUMN_COLOUR: a field of colour; the cell is "#rrggbb" or ""
+ * @ROD_COLUMN_STICK: a rod that runs through all rows; marked across where the cell is "|", half
+ *                    across where it is "-"
  *
  * What stands in a column.
  */
@@ -22,6 +24,7 @@ typedef enum
   ROD_COLUMN_FIGURE,
   ROD_COLUMN_TICK,
   ROD_COLUMN_COLOUR,
+  ROD_COLUMN_STICK,
 } RodColumnKind;
 
 /**

@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Batten plans: every batten of a face where its centre line lies, as running dimensions from one
+ * corner, with its length and a letter that says why it is there: whoever leaves one out on site
+ * must know what then has nothing to be screwed to.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "sheets/rod-chain.h"
+#include "sheets/rod-figures.h"
+
+#define CHAIN_OFFSET 5.0
+#define LETTER_OFFSET 1.8
+#define LENGTH_CLEAR 1.5
+
+/* TRANSLATORS: single letters on the drawing of battens, explained beside it. */
+const RodBattenLetter rod_batten_letters[] = {
+  { ROD_BATTEN_JOINT, N_ ("D"), N_ ("one of a pair at a length joint") },
+  { ROD_BATTEN_CORNER, N_ ("C"), N_ ("serves a corner") },
+  { ROD_BATTEN_OPENING, N_ ("O"), N_ ("serves the side of an opening") },
+  { ROD_BATTEN_EDGE, N_ ("E"), N_ ("serves an edge") },
+  { ROD_BATTEN_FIELD, N_ ("F"), N_ ("fills between others") },
+};
+const guint rod_batten_letters_n = G_N_ELEMENTS (rod_batten_letters);
+
+guint
+rod_face_batten_count (const RodPlan *plan,
+                       guint          face,
+                       gboolean       counter,
+                       double        *run_mm)
+{
+  guint n = 0;
+
+  *run_mm = 0.0;
+  for (guint i = 0; i < plan->battens->len; i++)
+    {
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, i);
+
+      if (run->counter != counter || !rod_face_of_field (plan, face, run->field))
+        continue;
+      *run_mm += run->length_mm;
+      n++;
+    }
+
+  return n;
+}
+
+char *
+rod_sheet_at_most (const RodSheets *sheets,
+                   double           mm)
+{
+  g_autofree char *length = rod_figures_length_unit (sheets->units, mm);
+
+  return g_strdup_printf (_ ("at most %s"), length);
+}
+
+/* The strongest reason stands for all. */
+static const char *
+letter_of (guint uses)
+{
+  for (guint i = 0; i < rod_batten_letters_n; i++)
+    if (uses & rod_batten_letters[i].use)
+      return _ (rod_batten_letters[i].letter);
+
+  return _ (rod_batten_letters[rod_batten_letters_n - 1].letter);
+}
+
+static gboolean
+run_is_upright (const RodBattenRun *run)
+{
+  return fabs (run->to.x - run->from.x) < 1.0;
+}
+
+static gboolean
+run_is_level (const RodBattenRun *run)
+{
+  return fabs (run->to.y - run->from.y) < 1.0;
+}
+
+static void
+draw_chain (const RodSheets *sheets,
+            const RodView   *view,
+            cairo_t         *cr,
+            gboolean         upright,
+            gboolean         counter)
+{
+  g_autoptr (RodChain) chain = rod_chain_new (upright ? ROD_CHAIN_RUNNING_LEVEL : ROD_CHAIN_RUNNING_UPRIGHT);
+  RodPoint      low = rod_affine_apply (view->to_page, view->low);
+  RodPoint      high = rod_affine_apply (view->to_page, view->high);
+  RodChainPlace place = { .scale = 1.0 / view->scale, .height = ROD_SHEET_TEXT };
+
+  for (guint i = 0; i < sheets->plan->battens->len; i++)
+    {
+      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
+
+      if (run->counter == counter && rod_face_of_field (sheets->plan, view->face, run->field) &&
+          (upright ? run_is_upright (run) : run_is_level (run)))
+        rod_chain_add (chain, upright ? run->from.x : run->from.y);
+    }
+  if (rod_chain_n_places (chain) == 0)
+    return;
+
+  rod_chain_add (chain, upright ? view->low.x : view->low.y);
+  rod_chain_set_origin (chain, upright ? view->low.x : view->low.y);
+  place.zero = upright ? view->to_page.x0 : view->to_page.y0;
+  place.outline = upright ? low.y : high.x;
+  place.line = place.outline + CHAIN_OFFSET;
+  rod_chain_draw (chain, cr, sheets->lettering, sheets->units, &place);
+}
+
+/* Letter and length along the batten, in the middle, where the batten is long enough. */
+static void
+draw_label (const RodSheets    *sheets,
+            const RodView      *view,
+            cairo_t            *cr,
+            const RodBattenRun *run)
+{
+  RodPoint         from = rod_affine_apply (view->to_page, run->from);
+  RodPoint         to = rod_affine_apply (view->to_page, run->to);
+  g_autofree char *length = rod_figures_length (sheets->units, run->length_mm);
+  g_autofree char *text = g_strdup_printf ("%s  %s", letter_of (run->uses), length);
+  const char      *shown = text;
+  double           along = rod_point_distance (from, to) - 2.0 * LENGTH_CLEAR;
+  double           width = rod_lettering_width (sheets->lettering, text, ROD_SHEET_TEXT, FALSE);
+  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
+  double           half;
+
+  if (along < width)
+    shown = letter_of (run->uses);
+  width = rod_lettering_width (sheets->lettering, shown, ROD_SHEET_TEXT, FALSE);
+  if (along < width)
+    return;
+
+  half = 0.5 * ROD_SHEET_TEXT;
+  cairo_save (cr);
+  cairo_translate (cr, 0.5 * (from.x + to.x), 0.5 * (from.y + to.y));
+  cairo_rotate (cr, run_is_upright (run) ? -0.5 * G_PI : atan2 (to.y - from.y, to.x - from.x));
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_rectangle (cr, -0.5 * width - 0.8, -half - 0.5, width + 1.6, 2.0 * half + 1.0);
+  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_lettering_write (sheets->lettering, cr, shown, &style, 0.0, half);
+  cairo_restore (cr);
+}
+
+static void
+draw_frame_plan (const RodSheets *sheets,
+                 const RodSheet  *sheet,
+                 cairo_t         *cr)
+{
+  const RodView    *view = sheet->data;
+  RodDrawingOptions options;
+
+  rod_drawing_options_init (&options);
+  options.layers = ROD_LAYER_BATTENS | ROD_LAYER_OPENINGS | ROD_LAYER_OUTLINE;
+  rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
+  for (guint i = 0; i < sheets->plan->battens->len; i++)
+    {
+      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
+
+      if (!run->counter && rod_face_of_field (sheets->plan, view->face, run->field))
+        draw_label (sheets, view, cr, run);
+    }
+  for (int counter = 0; counter <= 1; counter++)
+    {
+      draw_chain (sheets, view, cr, TRUE, counter == 1);
+      draw_chain (sheets, view, cr, FALSE, counter == 1);
+    }
+  rod_sheet_frame_notes (sheets, view, cr);
+}
+
+void
+rod_sheets_add_frames (RodSheets *sheets)
+{
+  static const RodBorder border = { .left = 6.0, .right = 24.0, .top = 4.0, .bottom = 24.0 };
+
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    {
+      const RodFace *face = rod_plan_face (sheets->plan, i);
+      RodSheet      *sheet;
+      RodView       *view;
+      double         run;
+
+      if (face->parent >= 0 || rod_face_batten_count (sheets->plan, i, FALSE, &run) == 0)
+        continue;
+      sheet = rod_sheets_add (sheets, _ ("Battens"), _ ("Batten plan"), g_strdup_printf ("%s \u00b7 %s", face->mark, face->label), draw_frame_plan);
+      view = g_new0 (RodView, 1);
+      *view = rod_view_plan (sheets, i, border);
+      sheet->face = (int) i;
+      sheet->data = view;
+      sheet->free_data = g_free;
+      sheet->scale = view->scale;
+    }
+}

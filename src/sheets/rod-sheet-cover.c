@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The cover: whose house, what it takes, what it looks like unfolded, and what the checks found,
+ * worst first, so that nobody starts sawing without having seen it.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "sheets/rod-figures.h"
+
+#define FACTS_WIDTH 92.0
+#define FACT_PITCH 6.4
+#define UPPER_HEIGHT 96.0
+#define GAP 5.0
+
+/* On the net boards are as strong as in nature; there is nothing to be read on them. */
+#define NET_TINT 0.8
+#define NET_MARK 2.5
+
+typedef struct
+{
+  const RodSheets *sheets;
+  cairo_t         *cr;
+  double           y;
+} FactPen;
+
+const char *
+rod_sheet_severity (RodSeverity severity)
+{
+  switch (severity)
+    {
+    case ROD_SEVERITY_MUST:
+      return _ ("Must");
+    case ROD_SEVERITY_SHOULD:
+      return _ ("Should");
+    case ROD_SEVERITY_NOTE:
+    default:
+      return _ ("Note");
+    }
+}
+
+static void
+write_fact (FactPen    *pen,
+            const char *label,
+            char       *value,
+            gboolean    large)
+{
+  const RodSheets *sheets = pen->sheets;
+  g_autofree char *owned = value;
+  double           right = sheets->room.x + FACTS_WIDTH;
+  RodLetterStyle   style = { .height = large ? ROD_SHEET_LABEL : ROD_SHEET_TEXT, .bold = TRUE, .align = ROD_ALIGN_RIGHT, .width = FACTS_WIDTH - 38.0 };
+
+  cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
+  rod_sheet_write (sheets, pen->cr, label, ROD_SHEET_TEXT, FALSE, sheets->room.x, pen->y);
+  rod_lettering_write (sheets->lettering, pen->cr, owned, &style, right, pen->y);
+  cairo_set_source_rgb (pen->cr, 0.75, 0.75, 0.75);
+  cairo_set_line_width (pen->cr, ROD_SHEET_NARROW);
+  cairo_move_to (pen->cr, sheets->room.x, pen->y + 1.9);
+  cairo_line_to (pen->cr, right, pen->y + 1.9);
+  cairo_stroke (pen->cr);
+  pen->y += FACT_PITCH;
+}
+
+static double
+clad_area (const RodPlan *plan)
+{
+  double area = 0.0;
+
+  for (guint i = 0; i < plan->fields->len; i++)
+    if (rod_plan_field (plan, i)->clad != NULL)
+      area += rod_region_area (rod_plan_field (plan, i)->clad);
+
+  return area;
+}
+
+/* Bars, their length and what is left of them, over all cuttings of a kind. */
+static void
+sum_cuttings (const RodTakeoff *takeoff,
+              RodArticleKind    kind,
+              gint64           *bars,
+              double           *used,
+              double           *bought)
+{
+  *bars = 0;
+  *used = *bought = 0.0;
+  for (guint i = 0; i < takeoff->cuttings->len; i++)
+    {
+      const RodCutting *cutting = &g_array_index (takeoff->cuttings, RodCutting, i);
+
+      if (cutting->kind != kind)
+        continue;
+      *bars += cutting->bars->len;
+      *used += (double) cutting->used_mm;
+      *bought += (double) cutting->bought_mm;
+    }
+}
+
+static void
+write_material_facts (FactPen *pen)
+{
+  const RodSheets  *sheets = pen->sheets;
+  const RodTakeoff *takeoff = sheets->takeoff;
+  gint64            bars;
+  double            used, bought;
+  g_autofree char  *pieces = rod_figures_count (sheets->plan->pieces->len);
+  g_autofree char  *n_bars = NULL;
+  gint64            screws = 0;
+
+  sum_cuttings (takeoff, ROD_ARTICLE_BOARD, &bars, &used, &bought);
+  n_bars = rod_figures_count (bars);
+  write_fact (pen, _ ("Boards"), g_strdup_printf (_ ("%s pieces from %s boards"), pieces, n_bars), TRUE);
+  if (bought > 0.0)
+    {
+      g_autofree char *waste = rod_figures_percent (1.0 - used / bought);
+
+      write_fact (pen, _ ("Left over from boards"), g_steal_pointer (&waste), FALSE);
+    }
+  sum_cuttings (takeoff, ROD_ARTICLE_TRIM, &bars, &used, &bought);
+  write_fact (pen, _ ("Trims"), rod_figures_run (sheets->units, used), FALSE);
+  sum_cuttings (takeoff, ROD_ARTICLE_BATTEN, &bars, &used, &bought);
+  write_fact (pen, _ ("Battens"), rod_figures_run (sheets->units, used), FALSE);
+  for (guint i = 0; i < takeoff->lines->len; i++)
+    {
+      const RodOrderLine *line = &g_array_index (takeoff->lines, RodOrderLine, i);
+
+      screws += line->kind == ROD_ARTICLE_FIXING ? line->needed : 0;
+    }
+  write_fact (pen, _ ("Screws"), rod_figures_count (screws), FALSE);
+  if (takeoff->weight_kg > 0.0)
+    write_fact (pen, _ ("Weight"), rod_figures_weight (sheets->units, takeoff->weight_kg), FALSE);
+  if (takeoff->total > 0.0)
+    write_fact (pen, _ ("Material, without tax"), rod_figures_money (sheets->house->buying->currency, takeoff->total), TRUE);
+}
+
+static char *
+count_findings (const RodSheets *sheets)
+{
+  guint count[3] = { 0, 0, 0 };
+
+  for (guint i = 0; i < sheets->findings->len; i++)
+    count[((const RodFinding *) g_ptr_array_index (sheets->findings, i))->severity]++;
+
+  /* TRANSLATORS: how many findings must be put right, should be, and are only good to know. */
+  return g_strdup_printf (_ ("%u must · %u should · %u notes"), count[ROD_SEVERITY_MUST], count[ROD_SEVERITY_SHOULD], count[ROD_SEVERITY_NOTE]);
+}
+
+static void
+draw_facts (const RodSheets *sheets,
+            cairo_t         *cr)
+{
+  const RodHouse *house = sheets->house;
+  FactPen         pen = { sheets, cr, sheets->room.y };
+  const char     *below[] = { house->place, house->client };
+
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  pen.y += rod_sheet_paragraph (sheets, cr, house->name, ROD_SHEET_NAME, TRUE, sheets->room.x, pen.y, FACTS_WIDTH) -
+           3.0;
+  for (guint i = 0; i < G_N_ELEMENTS (below); i++)
+    if (below[i][0] != '\0')
+      pen.y += rod_sheet_paragraph (sheets, cr, below[i], ROD_SHEET_LABEL, FALSE, sheets->room.x, pen.y, FACTS_WIDTH);
+  pen.y += 7.0;
+  write_fact (&pen, _ ("Clad"), rod_figures_area (sheets->units, clad_area (sheets->plan)), TRUE);
+  write_material_facts (&pen);
+  write_fact (&pen, _ ("Findings"), count_findings (sheets), FALSE);
+}
+
+static void
+draw_net_mark (const RodSheets *sheets,
+               cairo_t         *cr,
+               const RodFace   *face,
+               RodAffine        to_page)
+{
+  RodPoint       low = { 0.0, 0.0 }, high = { 0.0, 0.0 };
+  RodPoint       at;
+  RodLetterStyle style = { .height = NET_MARK, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
+  double         half = 0.5 * rod_lettering_width (sheets->lettering, face->mark, NET_MARK, TRUE) + 1.0;
+
+  if (face->bare != NULL && face->bare->n_rings > 0)
+    rod_region_extent (face->bare, &low, &high);
+  at = rod_affine_apply (to_page, (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_rectangle (cr, at.x - half, at.y - 2.2, 2.0 * half, 4.4);
+  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_lettering_write (sheets->lettering, cr, face->mark, &style, at.x, at.y + 0.5 * NET_MARK);
+}
+
+static void
+draw_net (const RodSheets *sheets,
+          cairo_t         *cr,
+          RodRoom          room)
+{
+  RodPoint          low, high;
+  double            scale;
+  RodAffine         to_page;
+  RodDrawingOptions options;
+
+  rod_drawing_options_init (&options);
+  options.layers = ROD_LAYER_BOARDS | ROD_LAYER_OPENINGS | ROD_LAYER_OUTLINE;
+  options.tint = NET_TINT;
+  options.grey = sheets->options.grey;
+  options.wide = ROD_SHEET_NARROW;
+  rod_drawing_net_extent (sheets->plan, &low, &high);
+  scale = fmin (room.width / fmax (high.x - low.x, 1.0), room.height / fmax (high.y - low.y, 1.0));
+  to_page = (RodAffine){
+    scale, 0.0, room.x + 0.5 * (room.width - scale * (high.x + low.x)), 0.0, -scale, room.y + 0.5 * (room.height + scale * (high.y + low.y))
+  };
+
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    rod_drawing_face (cr, sheets->lettering, sheets->plan, i, rod_affine_multiply (rod_plan_face (sheets->plan, i)->net, to_page), &options);
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    {
+      const RodFace *face = rod_plan_face (sheets->plan, i);
+
+      if (face->surface->kind != ROD_SURFACE_REVEAL)
+        draw_net_mark (sheets, cr, face, rod_affine_multiply (face->net, to_page));
+    }
+}
+
+static void
+draw_cover (const RodSheets *sheets,
+            const RodSheet  *sheet,
+            cairo_t         *cr)
+{
+  RodRoom room = sheets->room;
+  double  y = room.y + UPPER_HEIGHT + GAP;
+
+  draw_facts (sheets, cr);
+  room.x += FACTS_WIDTH + 2.0 * GAP;
+  room.width -= FACTS_WIDTH + 2.0 * GAP;
+  room.height = UPPER_HEIGHT;
+  draw_net (sheets, cr, room);
+
+  if (sheet->table == NULL)
+    rod_sheet_paragraph (sheets, cr, _ ("The checks found nothing to put right."), ROD_SHEET_LABEL, FALSE, sheets->room.x, y, sheets->room.width);
+  else
+    rod_table_draw (sheet->table, cr, sheets->room.x, y, sheet->first, sheet->end);
+}
+
+static RodTable *
+list_findings (const RodSheets *sheets)
+{
+  const RodColumn columns[] = {
+    { _ ("Finding"), ROD_COLUMN_TEXT, 20.0, TRUE },
+    { _ ("Where"), ROD_COLUMN_TEXT, -2.0, FALSE },
+    { _ ("What is wrong"), ROD_COLUMN_TEXT, -4.0, FALSE },
+    { _ ("What to do"), ROD_COLUMN_TEXT, -4.0, FALSE },
+    { _ ("Rule"), ROD_COLUMN_TEXT, 14.0, FALSE },
+  };
+  RodTable *table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+
+  for (guint i = 0; i < sheets->findings->len; i++)
+    {
+      const RodFinding *finding = g_ptr_array_index (sheets->findings, i);
+      const char       *where = finding->face >= 0 ? rod_plan_face (sheets->plan, finding->face)->label
+                                                   : _ ("Whole house");
+      const char       *cells[] = { rod_sheet_severity (finding->severity), where, finding->text, finding->remedy != NULL ? finding->remedy : "", finding->rule != NULL ? finding->rule : "", NULL };
+
+      rod_table_add (table, ROD_ROW_PLAIN, cells);
+    }
+
+  return table;
+}
+
+void
+rod_sheets_add_cover (RodSheets *sheets)
+{
+  RodSheet *cover = rod_sheets_add (sheets, _ ("Cover"), _ ("Cover"), g_strdup (_ ("Cover")), draw_cover);
+  RodTable *table;
+
+  if (sheets->findings->len == 0)
+    return;
+
+  table = list_findings (sheets);
+  cover->table = table;
+  cover->end = rod_table_fit (table, 0, sheets->room.height - UPPER_HEIGHT - GAP);
+  rod_sheets_add_table (sheets, _ ("Findings"), _ ("Findings, continued"), table, NULL, cover->end);
+}

@@ -1,0 +1,382 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Elevations: boards with their marks, openings, trims by key, and every dimension needed to set
+ * the face out. Joint lines are running dimensions from the house's datum, as a rod carries them;
+ * openings and outline are chains, as they were measured.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "sheets/rod-chain.h"
+#include "sheets/rod-contour.h"
+#include "sheets/rod-figures.h"
+
+/* ISO 129-1 practice: the first line of dimensions at least 10 mm off, the next ones closer. */
+#define FIRST_CHAIN 10.5
+#define NEXT_CHAIN 7.5
+
+#define KEY_RADIUS 2.1
+#define KEY_OFFSET 4.6
+
+/* Runs shorter than this on paper share the key of their neighbours. */
+#define KEY_FROM 9.0
+
+#define LABEL_CLEAR 2.0
+
+typedef struct
+{
+  const RodSheets *sheets;
+  const RodView   *view;
+  const RodFace   *face;
+  cairo_t         *cr;
+  double           page_left; /* the outline's extent on paper */
+  double           page_right;
+  double           page_top;
+  double           page_bottom;
+} Board;
+
+static void
+draw_chain (const Board *board,
+            RodChain    *chain,
+            gboolean     upright,
+            double       line,
+            double       outline)
+{
+  RodChainPlace place = {
+    .scale = 1.0 / board->view->scale,
+    .zero = upright ? board->view->to_page.y0 : board->view->to_page.x0,
+    .line = line,
+    .outline = outline,
+    .height = ROD_SHEET_TEXT,
+  };
+
+  rod_chain_draw (chain, board->cr, board->sheets->lettering, board->sheets->units, &place);
+}
+
+/* Openings whose middle lies in the same storey share a chain: those that overlap in height. */
+static gboolean
+is_in_row (const RodOpening *opening,
+           double            low,
+           double            high)
+{
+  g_autoptr (GArray) contour = rod_contour_opening (opening);
+  RodPoint from, to;
+
+  rod_contour_extent (contour, &from, &to);
+
+  return from.y < high && to.y > low;
+}
+
+static RodChain *
+chain_openings (const Board *board,
+                gboolean    *taken)
+{
+  const GPtrArray *openings = board->face->surface->openings;
+  RodChain        *chain = rod_chain_new (ROD_CHAIN_LEVEL);
+  double           low = 0.0, high = 0.0;
+  gboolean         any = FALSE;
+
+  for (guint i = 0; i < openings->len; i++)
+    {
+      const RodOpening *opening = g_ptr_array_index (openings, i);
+      g_autoptr (GArray) contour = rod_contour_opening (opening);
+      RodPoint from, to;
+
+      rod_contour_extent (contour, &from, &to);
+      if (taken[i] || (any && !is_in_row (opening, low, high)))
+        continue;
+      low = any ? fmin (low, from.y) : from.y;
+      high = any ? fmax (high, to.y) : to.y;
+      any = taken[i] = TRUE;
+      rod_chain_add (chain, from.x);
+      rod_chain_add (chain, to.x);
+    }
+  rod_chain_add (chain, board->view->low.x);
+  rod_chain_add (chain, board->view->high.x);
+
+  return chain;
+}
+
+static RodChain *
+chain_outline (const Board *board,
+               gboolean     upright)
+{
+  RodChain        *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
+  const GPtrArray *outline = board->face->surface->outline;
+
+  for (guint i = 0; i < outline->len; i++)
+    {
+      const RodCorner *corner = g_ptr_array_index (outline, i);
+
+      rod_chain_add (chain, upright ? corner->y : corner->x);
+    }
+
+  return chain;
+}
+
+static RodChain *
+chain_overall (const Board *board,
+               gboolean     upright)
+{
+  RodChain *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
+
+  rod_chain_add (chain, upright ? board->view->low.y : board->view->low.x);
+  rod_chain_add (chain, upright ? board->view->high.y : board->view->high.x);
+
+  return chain;
+}
+
+/* Widths: openings storey by storey, the lowest below the drawing and one above it, then corners,
+ * then all in one. */
+static void
+draw_widths (const Board *board)
+{
+  guint                n = board->face->surface->openings->len;
+  g_autofree gboolean *taken = g_new0 (gboolean, n + 1);
+  double               line = board->page_bottom + FIRST_CHAIN;
+  g_autoptr (RodChain) corners = chain_outline (board, FALSE);
+  g_autoptr (RodChain) overall = chain_overall (board, FALSE);
+
+  for (guint row = 0;; row++)
+    {
+      g_autoptr (RodChain) chain = NULL;
+      guint left = 0;
+
+      for (guint i = 0; i < n; i++)
+        left += !taken[i];
+      if (left == 0 || row > 1)
+        break;
+      chain = chain_openings (board, taken);
+      if (row == 0)
+        {
+          draw_chain (board, chain, FALSE, line, board->page_bottom);
+          line += NEXT_CHAIN;
+        }
+      else
+        draw_chain (board, chain, FALSE, board->page_top - FIRST_CHAIN, board->page_top);
+    }
+  if (rod_chain_n_places (corners) > 2)
+    {
+      draw_chain (board, corners, FALSE, line, board->page_bottom);
+      line += NEXT_CHAIN;
+    }
+  draw_chain (board, overall, FALSE, line, board->page_bottom);
+}
+
+/* Heights: base, starter, sills, heads and top in one chain, the whole height beside it. */
+static void
+draw_heights (const Board *board)
+{
+  const RodField  *field = rod_face_main_field (board->sheets->plan, board->view->face);
+  const GPtrArray *openings = board->face->surface->openings;
+  g_autoptr (RodChain) chain = chain_outline (board, TRUE);
+  g_autoptr (RodChain) overall = chain_overall (board, TRUE);
+  double line = board->page_left - FIRST_CHAIN;
+
+  for (guint i = 0; i < openings->len; i++)
+    {
+      g_autoptr (GArray) contour = rod_contour_opening (g_ptr_array_index (openings, i));
+      RodPoint from, to;
+
+      rod_contour_extent (contour, &from, &to);
+      rod_chain_add (chain, from.y);
+      rod_chain_add (chain, to.y);
+    }
+  if (field != NULL && rod_field_is_level (field) && field->to_surface.yy > 0.0)
+    {
+      g_autoptr (GArray) lines = rod_field_joint_lines (field);
+
+      if (lines->len > 0)
+        rod_chain_add (chain, g_array_index (lines, double, 0));
+    }
+  draw_chain (board, chain, TRUE, line, board->page_left);
+  if (rod_chain_n_places (chain) > 2)
+    draw_chain (board, overall, TRUE, line - NEXT_CHAIN - 2.5, board->page_left);
+}
+
+/* Level boards: heights above the datum, to the right. Upright boards: distances from the left
+ * corner, above. Others are set out from the figures in the notes. */
+static void
+draw_joint_lines (const Board *board)
+{
+  const RodField *field = rod_face_main_field (board->sheets->plan, board->view->face);
+  gboolean        level = field != NULL && rod_field_is_level (field);
+  g_autoptr (RodChain) chain = rod_chain_new (level ? ROD_CHAIN_RUNNING_UPRIGHT : ROD_CHAIN_RUNNING_LEVEL);
+  g_autoptr (GArray) lines = NULL;
+
+  if (field == NULL || (!level && !rod_field_is_upright (field)))
+    return;
+
+  lines = rod_field_joint_lines (field);
+  for (guint i = 0; i < lines->len; i++)
+    {
+      RodPoint at = { 0.0, g_array_index (lines, double, i) };
+
+      at = rod_affine_apply (field->to_surface, at);
+      rod_chain_add (chain, level ? at.y : at.x);
+    }
+  if (level)
+    {
+      rod_chain_set_origin (chain, board->face->surface->kind == ROD_SURFACE_WALL ? -board->face->surface->level_mm : board->view->low.y);
+      draw_chain (board, chain, TRUE, board->page_right + 5.0, board->page_right);
+    }
+  else
+    {
+      rod_chain_add (chain, board->view->low.x);
+      rod_chain_set_origin (chain, board->view->low.x);
+      draw_chain (board, chain, FALSE, board->page_top - 5.0, board->page_top);
+    }
+}
+
+static void
+draw_key (const Board *board,
+          RodPoint     at,
+          guint        number)
+{
+  g_autofree char *text = g_strdup_printf ("%u", number);
+  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
+
+  cairo_new_sub_path (board->cr);
+  cairo_arc (board->cr, at.x, at.y, KEY_RADIUS, 0.0, 2.0 * G_PI);
+  cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
+  cairo_fill_preserve (board->cr);
+  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
+  cairo_stroke (board->cr);
+  style.width = 2.0 * KEY_RADIUS - 0.6;
+  rod_lettering_write (board->sheets->lettering, board->cr, text, &style, at.x, at.y + 0.5 * ROD_SHEET_TEXT);
+}
+
+/* Keys stand off the boards: outside the outline, inside openings, with a leader to the trim. */
+static void
+draw_trim_key (const Board      *board,
+               const RodTrimRun *run,
+               guint             number)
+{
+  const RodField *field = rod_plan_field (board->sheets->plan, run->field);
+  RodAffine       map = board->view->to_page;
+  RodPoint        from = rod_affine_apply (map, run->from), to = rod_affine_apply (map, run->to);
+  double          length = rod_point_distance (from, to);
+  RodPoint        square, middle, probe, at;
+  double          side;
+
+  if (length < KEY_FROM || run->edge < 0)
+    return;
+
+  /* A little off the middle, where dimensions and other keys rarely are. */
+  middle = (RodPoint){ from.x + 0.42 * (to.x - from.x), from.y + 0.42 * (to.y - from.y) };
+  square = (RodPoint){ -(to.y - from.y) / length, (to.x - from.x) / length };
+  probe = rod_affine_apply (rod_affine_invert (map),
+                            (RodPoint){ middle.x + 0.05 * square.x, middle.y + 0.05 * square.y });
+  side = field->clad != NULL && rod_region_contains (field->clad, probe) ? -1.0 : 1.0;
+  at = (RodPoint){ middle.x + side * KEY_OFFSET * square.x, middle.y + side * KEY_OFFSET * square.y };
+  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
+  cairo_move_to (board->cr, at.x, at.y);
+  cairo_line_to (board->cr, middle.x - side * 0.4 * square.x, middle.y - side * 0.4 * square.y);
+  cairo_stroke (board->cr);
+  draw_key (board, at, number);
+}
+
+static void
+draw_trim_keys (const Board *board)
+{
+  const RodPlan *plan = board->sheets->plan;
+  g_autoptr (GPtrArray) trims = rod_face_trims (plan, board->view->face);
+
+  for (guint i = 0; i < plan->trims->len; i++)
+    {
+      const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
+      guint             number;
+
+      if (rod_face_of_field (plan, board->view->face, run->field) &&
+          g_ptr_array_find (trims, run->trim, &number))
+        draw_trim_key (board, run, number + 1);
+    }
+}
+
+/* Name and size of an opening, where they fit inside. */
+static void
+draw_opening_label (const Board      *board,
+                    const RodOpening *opening)
+{
+  RodLettering *lettering = board->sheets->lettering;
+  RodUnits      units = board->sheets->units;
+  g_autoptr (GArray) contour = rod_contour_opening (opening);
+  RodPoint         low, high, at;
+  g_autofree char *width = NULL, *height = NULL, *size = NULL;
+  const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
+  double           room;
+  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
+
+  rod_contour_extent (contour, &low, &high);
+  width = rod_figures_length (units, high.x - low.x);
+  height = rod_figures_length (units, high.y - low.y);
+  size = g_strdup_printf ("%s × %s", width, height);
+  room = (high.x - low.x) / board->view->scale - 2.0 * LABEL_CLEAR;
+  at = rod_affine_apply (board->view->to_page,
+                         (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
+  if (room < 6.0 || (high.y - low.y) / board->view->scale < 9.0)
+    return;
+
+  style.width = room;
+  cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
+  cairo_rectangle (board->cr, at.x - 0.5 * room, at.y - 4.2, room, 8.6);
+  cairo_fill (board->cr);
+  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
+  style.bold = TRUE;
+  rod_lettering_write (lettering, board->cr, name, &style, at.x, at.y - 0.8);
+  style.bold = FALSE;
+  if (rod_lettering_width (lettering, size, ROD_SHEET_TEXT, FALSE) * 0.75 < room)
+    rod_lettering_write (lettering, board->cr, size, &style, at.x, at.y + 3.4);
+}
+
+static void
+draw_elevation (const RodSheets *sheets,
+                const RodSheet  *sheet,
+                cairo_t         *cr)
+{
+  const RodView    *view = sheet->data;
+  RodDrawingOptions options;
+  RodPoint          low = rod_affine_apply (view->to_page, view->low);
+  RodPoint          high = rod_affine_apply (view->to_page, view->high);
+  Board             board = { sheets, view, rod_plan_face (sheets->plan, view->face), cr, low.x, high.x, high.y, low.y };
+
+  rod_drawing_options_init (&options);
+  options.grey = sheets->options.grey;
+  rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
+  for (guint i = 0; i < board.face->surface->openings->len; i++)
+    draw_opening_label (&board, g_ptr_array_index (board.face->surface->openings, i));
+  draw_trim_keys (&board);
+  draw_widths (&board);
+  draw_heights (&board);
+  draw_joint_lines (&board);
+  rod_sheet_notes (sheets, view, cr);
+}
+
+void
+rod_sheets_add_elevations (RodSheets *sheets)
+{
+  static const RodBorder border = { .left = 25.0, .right = 21.0, .top = 16.0, .bottom = 28.0 };
+
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    {
+      const RodFace *face = rod_plan_face (sheets->plan, i);
+      RodSheet      *sheet;
+      RodView       *view;
+
+      if (face->parent >= 0)
+        continue;
+      sheet = rod_sheets_add (sheets, _ ("Elevations"), _ ("Elevation"), g_strdup_printf ("%s \u00b7 %s", face->mark, face->label), draw_elevation);
+      sheet->face = (int) i;
+      view = g_new0 (RodView, 1);
+      *view = rod_view_plan (sheets, i, border);
+      sheet->data = view;
+      sheet->free_data = g_free;
+      sheet->scale = view->scale;
+    }
+}

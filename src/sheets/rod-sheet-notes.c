@@ -1,0 +1,269 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Notes beside an elevation: what is laid there and how, the key of the trims, and the findings of
+ * the face. They fill columns: one beside the drawing, several below it.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "sheets/rod-figures.h"
+
+#define COLUMN_WIDTH 60.0
+#define COLUMN_GAP 5.0
+#define HEADING_GAP 2.2
+#define LABEL_WIDTH 21.0
+#define CHIP_WIDTH 6.0
+
+/* Where the next note goes; nothing is written once the columns are full. */
+typedef struct
+{
+  const RodSheets *sheets;
+  cairo_t         *cr;
+  RodRoom          room;
+  double           x;
+  double           y;
+  double           width;
+} NotePen;
+
+static gboolean
+make_room (NotePen *pen,
+           double   height)
+{
+  if (pen->y + height <= pen->room.y + pen->room.height)
+    return TRUE;
+  if (pen->x + 2.0 * pen->width + COLUMN_GAP > pen->room.x + pen->room.width + 0.01)
+    return FALSE;
+
+  pen->x += pen->width + COLUMN_GAP;
+  pen->y = pen->room.y;
+
+  return pen->y + height <= pen->room.y + pen->room.height;
+}
+
+static void
+note_heading (NotePen    *pen,
+              const char *text)
+{
+  double gap = pen->y > pen->room.y ? HEADING_GAP : 0.0;
+
+  if (!make_room (pen, gap + 4.0 * ROD_SHEET_TEXT))
+    return;
+
+  pen->y += pen->y > pen->room.y ? gap : 0.0;
+  cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
+  pen->y += rod_sheet_paragraph (pen->sheets, pen->cr, text, ROD_SHEET_TEXT, TRUE, pen->x, pen->y, pen->width);
+  cairo_set_line_width (pen->cr, ROD_SHEET_WIDE);
+  cairo_move_to (pen->cr, pen->x, pen->y - 0.9);
+  cairo_line_to (pen->cr, pen->x + pen->width, pen->y - 0.9);
+  cairo_stroke (pen->cr);
+  pen->y += 0.8;
+}
+
+/* A label and, indented beside it, its text. */
+static gboolean
+note_line (NotePen    *pen,
+           const char *label,
+           double      label_width,
+           const char *text)
+{
+  double height = rod_sheet_paragraph (pen->sheets, NULL, text, ROD_SHEET_TEXT, FALSE, 0.0, 0.0, pen->width - label_width);
+
+  if (!make_room (pen, height))
+    return FALSE;
+
+  cairo_set_source_rgb (pen->cr, 0.38, 0.38, 0.38);
+  rod_lettering_write (pen->sheets->lettering, pen->cr, label, &(RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = label_width - 1.0 }, pen->x, pen->y + ROD_SHEET_TEXT);
+  cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
+  rod_sheet_paragraph (pen->sheets, pen->cr, text, ROD_SHEET_TEXT, FALSE, pen->x + label_width, pen->y, pen->width - label_width);
+  pen->y += height;
+
+  return TRUE;
+}
+
+static void
+note_fact (NotePen    *pen,
+           const char *label,
+           char       *text)
+{
+  g_autofree char *owned = text;
+
+  note_line (pen, label, LABEL_WIDTH, owned);
+}
+
+static char *
+describe_direction (const RodField *field)
+{
+  g_autofree char *angle = NULL;
+
+  if (rod_field_is_level (field))
+    return g_strdup (_ ("level"));
+  if (rod_field_is_upright (field))
+    return g_strdup (_ ("upright"));
+
+  angle = rod_figures_angle (field->direction_deg);
+
+  return g_strdup_printf (_ ("%s to level"), angle);
+}
+
+static void
+note_colours (NotePen        *pen,
+              const RodField *field)
+{
+  const GPtrArray *mix = field->mix;
+
+  if (field->colour != NULL || mix == NULL || mix->len == 0)
+    {
+      if (field->colour != NULL)
+        note_fact (pen, _ ("Colour"), g_strdup (field->colour->name));
+      return;
+    }
+
+  for (guint i = 0; i < mix->len; i++)
+    {
+      const RodColourShare *share = g_ptr_array_index (mix, i);
+      const RodColour      *colour = rod_board_find_colour (field->board, share->colour);
+
+      note_fact (pen, i == 0 ? _ ("Colours") : "", g_strdup (colour != NULL ? colour->name : share->colour));
+    }
+}
+
+static void
+note_field (NotePen        *pen,
+            const RodField *field)
+{
+  RodUnits         units = pen->sheets->units;
+  g_autofree char *cover = rod_figures_length (units, field->board->cover_mm);
+  g_autofree char *pieces = rod_figures_count (field->n_pieces);
+
+  note_heading (pen, field->zone == NULL ? _ ("Boards") : field->zone->name[0] != '\0' ? field->zone->name
+                                                                                       : field->zone->id);
+  note_fact (pen, _ ("Board"), g_strdup_printf (_ ("%s, cover %s"), field->board->name, cover));
+  note_colours (pen, field);
+  note_fact (pen, _ ("Direction"), describe_direction (field));
+  note_fact (pen, _ ("Pieces"), g_strdup_printf (ngettext ("%s in %u course", "%s in %u courses", field->n_courses), pieces, field->n_courses));
+  note_fact (pen, _ ("Clad area"), rod_figures_area (units, rod_region_area (field->clad)));
+  if (!rod_field_is_level (field) && !rod_field_is_upright (field))
+    note_fact (pen, _ ("Joint lines"), rod_figures_length (units, field->phase_mm));
+  for (guint i = 0; i < field->n_columns; i++)
+    {
+      RodPoint at = rod_affine_apply (field->to_surface, (RodPoint){ field->columns[i], 0.0 });
+
+      note_fact (pen, i == 0 ? _ ("Length joint") : "", rod_figures_length (units, rod_field_is_upright (field) ? at.y : at.x));
+    }
+}
+
+static void
+note_surface (NotePen       *pen,
+              const RodFace *face)
+{
+  const RodSurface *surface = face->surface;
+  RodUnits          units = pen->sheets->units;
+
+  note_heading (pen, face->label);
+  note_fact (pen, _ ("Mark"), g_strdup (face->mark));
+  note_fact (pen, _ ("System"), g_strdup (face->system->name));
+  note_fact (pen, _ ("Build-up"), rod_figures_length_unit (units, surface->build_up_mm));
+  if (surface->kind == ROD_SURFACE_WALL)
+    note_fact (pen, _ ("Level"), rod_figures_length_unit (units, surface->level_mm));
+  if (isfinite (surface->facing_deg))
+    note_fact (pen, _ ("Faces"), rod_figures_angle (surface->facing_deg));
+  note_fact (pen, _ ("Seen"), g_strdup (surface->kind == ROD_SURFACE_SOFFIT ? _ ("from below") : _ ("from outside")));
+}
+
+static void
+note_trims (NotePen       *pen,
+            const RodView *view)
+{
+  const RodPlan *plan = pen->sheets->plan;
+  g_autoptr (GPtrArray) trims = rod_face_trims (plan, view->face);
+
+  if (trims->len > 0)
+    note_heading (pen, _ ("Trims"));
+  for (guint i = 0; i < trims->len; i++)
+    {
+      const RodTrim   *trim = g_ptr_array_index (trims, i);
+      g_autofree char *key = g_strdup_printf ("%u", i + 1);
+      g_autofree char *run = rod_figures_run (pen->sheets->units,
+                                              rod_face_trim_run (plan, view->face, trim));
+      g_autofree char *text = g_strdup_printf ("%s, %s", trim->name, run);
+
+      note_line (pen, key, 6.0, text);
+    }
+}
+
+static void
+note_findings (NotePen       *pen,
+               const RodView *view)
+{
+  const GPtrArray *findings = pen->sheets->findings;
+  gboolean         headed = FALSE;
+
+  for (guint i = 0; i < findings->len; i++)
+    {
+      const RodFinding *finding = g_ptr_array_index (findings, i);
+
+      if (finding->face != (int) view->face)
+        continue;
+      if (!headed)
+        note_heading (pen, _ ("Findings"));
+      headed = TRUE;
+      if (!note_line (pen, rod_sheet_severity (finding->severity), 14.0, finding->text))
+        return;
+    }
+}
+
+void
+rod_sheet_notes (const RodSheets *sheets,
+                 const RodView   *view,
+                 cairo_t         *cr)
+{
+  const RodFace *face = rod_plan_face (sheets->plan, view->face);
+  NotePen        pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
+  double         n_columns = fmax (1.0, floor ((view->notes.width + COLUMN_GAP) / (COLUMN_WIDTH + COLUMN_GAP)));
+
+  pen.width = (view->notes.width - (n_columns - 1.0) * COLUMN_GAP) / n_columns;
+  note_surface (&pen, face);
+  for (guint i = face->first_field; i < face->first_field + face->n_fields; i++)
+    note_field (&pen, rod_plan_field (sheets->plan, i));
+  note_trims (&pen, view);
+  note_findings (&pen, view);
+}
+
+/* Battens of a face: what they are, how far apart, and what the letters on the drawing mean. */
+void
+rod_sheet_frame_notes (const RodSheets *sheets,
+                       const RodView   *view,
+                       cairo_t         *cr)
+{
+  const RodFace   *face = rod_plan_face (sheets->plan, view->face);
+  const RodSystem *system = face->system;
+  const RodRules  *rules = system->rules;
+  const RodBatten *battens[2] = { system->batten, system->counter_batten };
+  const char      *headings[2] = { _ ("Battens"), _ ("Counter battens") };
+  double           centres[2] = { face->surface->kind == ROD_SURFACE_SOFFIT ? rules->soffit_centres_mm
+                                                                            : rules->batten_centres_mm,
+                        rules->counter_centres_mm };
+  NotePen pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
+
+  pen.width = fmin (COLUMN_WIDTH, view->notes.width);
+  for (int counter = 0; counter <= 1; counter++)
+    {
+      double run = 0.0;
+      guint  n = rod_face_batten_count (sheets->plan, view->face, counter == 1, &run);
+
+      if (n == 0 || battens[counter] == NULL)
+        continue;
+      note_heading (&pen, headings[counter]);
+      note_fact (&pen, _ ("Section"), g_strdup (battens[counter]->name));
+      note_fact (&pen, _ ("Centres"), rod_sheet_at_most (sheets, centres[counter]));
+      note_fact (&pen, _ ("Lengths"), rod_figures_count (n));
+      note_fact (&pen, _ ("In all"), rod_figures_run (sheets->units, run));
+    }
+  note_heading (&pen, _ ("Why a batten is there"));
+  for (guint i = 0; i < rod_batten_letters_n; i++)
+    note_line (&pen, rod_batten_letters[i].letter, 6.0, _ (rod_batten_letters[i].meaning));
+}

@@ -1,0 +1,204 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The saw sheet: every stock length as it lies on the saw, with the running marks of the tape.
+ *
+ * Bars cut alike are drawn once and listed below each other, so that a pattern is set up at the saw
+ * once. What a piece needs beyond its length (rip, notches, raked ends) stands under the bar in
+ * figures and is drawn in the bar to its true shape, lengthways to the bar's scale. Figures are
+ * large: this sheet is read with gloves on.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "engine/rod-limits.h"
+#include "sheets/rod-figures.h"
+#include "sheets/rod-saw-block-private.h"
+
+#define HEADING_HEIGHT 9.5
+#define ARTICLE_HEIGHT 16.0
+#define BLOCK_GAP 3.5
+
+/* A page holds blocks and headings of articles, from top to bottom. */
+typedef struct
+{
+  double             y;
+  const RodCutting  *cutting;
+  const RodSawBlock *block; /* (nullable): NULL for a heading */
+} Entry;
+
+typedef struct
+{
+  GArray *entries;
+} SawPage;
+
+static void
+free_page (gpointer data)
+{
+  SawPage *page = data;
+
+  g_array_unref (page->entries);
+  g_free (page);
+}
+
+static char *
+describe_cutting (const RodSheets  *sheets,
+                  const RodCutting *cutting)
+{
+  g_autofree char *kerf = rod_figures_length (sheets->units, sheets->house->saw->kerf_mm);
+  g_autofree char *trim = rod_figures_length (sheets->units, sheets->house->saw->end_trim_mm);
+  g_autofree char *waste = cutting->bought_mm > 0
+                             ? rod_figures_percent (1.0 - (double) cutting->used_mm /
+                                                            (double) cutting->bought_mm)
+                             : g_strdup ("");
+
+  return g_strdup_printf (_ ("%u pieces from %u bars, %s left over; %s. Saw cut %s, off each end %s."),
+                          cutting->items->len,
+                          cutting->bars->len,
+                          waste,
+                          cutting->proven ? _ ("proven: no plan takes less")
+                                          : _ ("not proven to be the least"),
+                          kerf,
+                          trim);
+}
+
+static void
+draw_article (const RodSheets  *sheets,
+              const RodCutting *cutting,
+              double            y,
+              cairo_t          *cr)
+{
+  double           x = sheets->room.x;
+  g_autofree char *name = cutting->colour != NULL
+                            ? g_strdup_printf ("%s \u00b7 %s", cutting->name, cutting->colour->name)
+                            : g_strdup (cutting->name);
+  g_autofree char *text = describe_cutting (sheets, cutting);
+  RodLetterStyle   style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = sheets->room.width - 12.0 };
+
+  if (cutting->colour != NULL)
+    {
+      rod_ink_use (rod_ink_parse (cutting->colour->rgb), cr);
+      cairo_rectangle (cr, x, y, 8.0, ROD_SHEET_SAW);
+      cairo_fill_preserve (cr);
+      cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+      cairo_set_line_width (cr, ROD_SHEET_NARROW);
+      cairo_stroke (cr);
+      x += 10.5;
+    }
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_lettering_write (sheets->lettering, cr, name, &style, x, y + ROD_SHEET_SAW);
+  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = sheets->room.width };
+  rod_lettering_write (sheets->lettering, cr, text, &style, sheets->room.x, y + 9.5);
+  cairo_set_line_width (cr, ROD_SHEET_WIDE);
+  cairo_move_to (cr, sheets->room.x, y + 12.0);
+  cairo_line_to (cr, sheets->room.x + sheets->room.width, y + 12.0);
+  cairo_stroke (cr);
+}
+
+static void
+draw_saw (const RodSheets *sheets,
+          const RodSheet  *sheet,
+          cairo_t         *cr)
+{
+  const SawPage *page = sheet->data;
+
+  rod_sheet_heading (sheets, cr, sheet->title);
+  for (guint i = 0; i < page->entries->len; i++)
+    {
+      const Entry *entry = &g_array_index (page->entries, Entry, i);
+
+      if (entry->block == NULL)
+        draw_article (sheets, entry->cutting, entry->y, cr);
+      else
+        rod_saw_block_draw (entry->block, sheets, entry->cutting, entry->y, cr);
+    }
+}
+
+static SawPage *
+add_page (RodSheets *sheets)
+{
+  RodSheet *sheet = rod_sheets_add (sheets, _ ("Saw sheets"), _ ("Saw sheet"), g_strdup (_ ("Saw sheet")), draw_saw);
+  SawPage  *page = g_new0 (SawPage, 1);
+
+  page->entries = g_array_new (FALSE, FALSE, sizeof (Entry));
+  sheet->data = page;
+  sheet->free_data = free_page;
+
+  return page;
+}
+
+/* Flows headings and blocks over pages; a heading is repeated where its article goes on. */
+typedef struct
+{
+  RodSheets *sheets;
+  SawPage   *page;
+  double     y;
+} Flow;
+
+static gboolean
+has_room (const Flow *flow,
+          double      height)
+{
+  return flow->page != NULL &&
+         flow->y + height <= flow->sheets->room.y + flow->sheets->room.height;
+}
+
+static void
+put (Flow              *flow,
+     const RodCutting  *cutting,
+     const RodSawBlock *block,
+     double             height)
+{
+  Entry entry = { flow->y, cutting, block };
+
+  g_array_append_val (flow->page->entries, entry);
+  flow->y += height;
+}
+
+static void
+begin_page (Flow *flow)
+{
+  flow->page = add_page (flow->sheets);
+  flow->y = flow->sheets->room.y + HEADING_HEIGHT;
+}
+
+static void
+flow_cutting (Flow             *flow,
+              const RodCutting *cutting,
+              const GPtrArray  *blocks)
+{
+  for (guint i = 0; i < blocks->len; i++)
+    {
+      const RodSawBlock *block = g_ptr_array_index (blocks, i);
+      double             height = rod_saw_block_height (block) + BLOCK_GAP;
+      gboolean           first = i == 0;
+
+      if (!has_room (flow, height - BLOCK_GAP + (first ? ARTICLE_HEIGHT : 0.0)))
+        {
+          begin_page (flow);
+          first = TRUE;
+        }
+      if (first)
+        put (flow, cutting, NULL, ARTICLE_HEIGHT);
+      put (flow, cutting, block, height);
+    }
+}
+
+void
+rod_sheets_add_saw (RodSheets *sheets)
+{
+  Flow flow = { sheets, NULL, 0.0 };
+
+  for (guint i = 0; i < sheets->takeoff->cuttings->len; i++)
+    {
+      const RodCutting *cutting = &g_array_index (sheets->takeoff->cuttings, RodCutting, i);
+      GPtrArray        *blocks = rod_saw_blocks_new (sheets, cutting);
+
+      /* Pages borrow the blocks; the set keeps them. */
+      g_ptr_array_add (sheets->saw_blocks, blocks);
+      flow_cutting (&flow, cutting, blocks);
+    }
+}
