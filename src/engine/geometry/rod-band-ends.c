@@ -163,48 +163,9 @@ pair_on_line (RodBandWalk *walk,
 }
 
 static void
-add_end (RodBandWalk *walk,
-         guint        band,
-         guint        kind,
-         gint64       x,
-         guint        chain)
+make_room_for_ends (RodBandWalk *walk,
+                    guint        n_lists)
 {
-  guint *place = &walk->end_starts[band * ROD_N_CHAIN_KINDS + kind + 1];
-
-  walk->ends[(*place)++] = (RodChainEnd){ x, chain };
-}
-
-/* Counts the ends of each kind and band, one place further on than add_end() fills them in. */
-static void
-count_ends (RodBandWalk *walk,
-            guint        n_lists)
-{
-  guint *counts = walk->end_starts + 2;
-
-  memset (walk->end_starts, 0, (n_lists + 2) * sizeof (guint));
-  for (guint i = 0; i < walk->n_chains; i++)
-    {
-      const RodChain *chain = &walk->chains[i];
-      guint           first = chain->band * ROD_N_CHAIN_KINDS;
-
-      if (chain->closed)
-        {
-          counts[first + ROD_CHAINS_CLOSED]++;
-          continue;
-        }
-      counts[first + (chain->leaves_above ? ROD_CHAINS_LEAVING_ABOVE : ROD_CHAINS_LEAVING_BELOW)]++;
-      counts[first + (chain->arrives_above ? ROD_CHAINS_ARRIVING_ABOVE
-                                           : ROD_CHAINS_ARRIVING_BELOW)]++;
-    }
-  for (guint i = 2; i < n_lists + 2; i++)
-    walk->end_starts[i] += walk->end_starts[i - 1];
-}
-
-static void
-list_ends (RodBandWalk *walk)
-{
-  guint n_lists = (walk->comb.n_lines + 1) * ROD_N_CHAIN_KINDS;
-
   if (n_lists + 2 > walk->end_starts_room)
     {
       walk->end_starts_room = n_lists + 2;
@@ -215,21 +176,38 @@ list_ends (RodBandWalk *walk)
       walk->ends_room = 2 * walk->n_chains;
       walk->ends = g_renew (RodChainEnd, walk->ends, walk->ends_room);
     }
+}
 
-  count_ends (walk, n_lists);
+/* Sorts the ends into their lists by counting. */
+static void
+list_ends (RodBandWalk *walk)
+{
+  guint           n_lists = (walk->comb.n_lines + 1) * ROD_N_CHAIN_KINDS;
+  const RodChain *chains = walk->chains;
+  guint          *counts, *places;
+
+  make_room_for_ends (walk, n_lists);
+  memset (walk->end_starts, 0, (n_lists + 2) * sizeof (guint));
+
+  counts = walk->end_starts + 2;
   for (guint i = 0; i < walk->n_chains; i++)
     {
-      const RodChain *chain = &walk->chains[i];
-      gint64          left_at = walk->chain_corners[chain->first].at.x;
-      gint64          arrived_at = walk->chain_corners[chain->first + chain->n_corners - 1].at.x;
+      counts[chains[i].leaving_list]++;
+      if (!chains[i].closed)
+        counts[chains[i].arriving_list]++;
+    }
+  for (guint list = 1; list < n_lists; list++)
+    counts[list] += counts[list - 1];
 
-      if (chain->closed)
-        {
-          add_end (walk, chain->band, ROD_CHAINS_CLOSED, left_at, i);
-          continue;
-        }
-      add_end (walk, chain->band, chain->leaves_above ? ROD_CHAINS_LEAVING_ABOVE : ROD_CHAINS_LEAVING_BELOW, left_at, i);
-      add_end (walk, chain->band, chain->arrives_above ? ROD_CHAINS_ARRIVING_ABOVE : ROD_CHAINS_ARRIVING_BELOW, arrived_at, i);
+  places = walk->end_starts + 1;
+  for (guint i = 0; i < walk->n_chains; i++)
+    {
+      const RodGridCorner *corners = walk->chain_corners + chains[i].first;
+
+      walk->ends[places[chains[i].leaving_list]++] = (RodChainEnd){ corners[0].at.x, i };
+      if (!chains[i].closed)
+        walk->ends[places[chains[i].arriving_list]++] =
+          (RodChainEnd){ corners[chains[i].n_corners - 1].at.x, i };
     }
 }
 

@@ -3,254 +3,271 @@
 /* Cutting rings at parallel lines, third part: from chains to pieces.
  *
  * Following the partners found in rod-band-ends.c, with the line in between, gives the border of
- * each piece in one round. A round that passes through a point twice is cut there; what then runs
- * counter-clockwise is a piece, what runs clockwise a hole, which goes to the piece it lies in. */
+ * each piece in one round, which goes straight into the result. A round that passes through a point
+ * twice is cut there first. What then runs counter-clockwise is a piece, what runs clockwise a hole,
+ * which goes to the piece it lies in; holes are few, so putting them behind their pieces is left to
+ * the end of the band. */
 
 #include "engine/geometry/rod-geometry-private.h"
 
 #define LEAST_CORNERS_OF_RING 3
 
-/* A simple ring of the band at hand. */
+/* Longer lists are worth a call for each comparison. */
+#define LEAST_LOOPS_TO_MERGE 24
+
+/* Where the pieces of the band at hand go. */
 typedef struct
 {
-  guint        first; /* of its corners in the walk's loop_corners */
-  guint        n_corners;
-  double       area; /* negative for a hole */
-  RodGridPoint low;
-  RodGridPoint high;
-  guint        piece; /* for a hole: index of the piece it lies in */
-} Loop;
+  RodBandWalk      *walk;
+  RodStripsBuilder *builder;
+} Gathering;
 
-static const RodGridCorner *
-get_corners (const RodBandWalk *walk,
-             const Loop        *loop)
+/* Corners on their way into the result. */
+typedef struct
 {
-  return &g_array_index (walk->loop_corners, RodGridCorner, loop->first);
-}
+  RodPoint *points;
+  int      *tags;
+} RingPen;
 
-static void
-measure_loop (const RodGridCorner *corners,
-              Loop                *loop)
+static inline RingPen
+write_corners (RingPen              pen,
+               const RodGridCorner *corners,
+               guint                n_corners,
+               gboolean             turned)
 {
-  loop->low = loop->high = corners[0].at;
-  for (guint i = 1; i < loop->n_corners; i++)
+  for (guint i = 0; i < n_corners; i++)
     {
       RodGridPoint at = corners[i].at;
 
-      loop->low.x = MIN (loop->low.x, at.x);
-      loop->low.y = MIN (loop->low.y, at.y);
-      loop->high.x = MAX (loop->high.x, at.x);
-      loop->high.y = MAX (loop->high.y, at.y);
+      pen.points[i].x = rod_grid_to_mm (turned ? at.y : at.x);
+      pen.points[i].y = rod_grid_to_mm (turned ? -at.x : at.y);
+      pen.tags[i] = corners[i].tag;
     }
-  loop->area = rod_grid_ring_area (corners, loop->n_corners);
+  return (RingPen){ pen.points + n_corners, pen.tags + n_corners };
+}
+
+/* The area is taken about the first corner, so that the products stay as small as the ring is. */
+static RodLoop
+measure_ring (const RodPoint *points,
+              guint           n_points)
+{
+  RodPoint low = points[0];
+  RodPoint high = points[0];
+  double   before_x = 0.0;
+  double   before_y = 0.0;
+  double   twice_area = 0.0;
+
+  for (guint i = 1; i < n_points; i++)
+    {
+      double x = points[i].x - points[0].x;
+      double y = points[i].y - points[0].y;
+
+      low.x = MIN (points[i].x, low.x);
+      low.y = MIN (points[i].y, low.y);
+      high.x = MAX (points[i].x, high.x);
+      high.y = MAX (points[i].y, high.y);
+      twice_area += before_x * y - x * before_y;
+      before_x = x;
+      before_y = y;
+    }
+  return (RodLoop){ .piece = ROD_NO_INDEX, .area = twice_area / 2.0, .low = low, .high = high };
 }
 
 /* Thinner on average than a remnant: its area spread over its length. */
 static gboolean
-is_remnant (const Loop *loop)
+is_remnant (const RodLoop *loop)
 {
-  double length_squared = rod_grid_distance_squared (loop->low, loop->high);
+  double dx = loop->high.x - loop->low.x;
+  double dy = loop->high.y - loop->low.y;
 
-  return loop->area * loop->area < ROD_REMNANT_GRID * ROD_REMNANT_GRID * length_squared;
+  return loop->area * loop->area < ROD_REMNANT_MM * ROD_REMNANT_MM * (dx * dx + dy * dy);
 }
 
-/* Takes the corners from index @first on as a ring, if they make one. */
+/* Keeps the ring that was written, if it is one. */
 static void
-take_loop (RodBandWalk *walk,
-           guint        first)
+finish_ring (const Gathering *gathering,
+             const RodPoint  *points,
+             guint            n_points)
 {
-  Loop loop = { .first = first, .n_corners = walk->loop_corners->len - first };
+  RodBandWalk *walk = gathering->walk;
+  RodLoop      loop;
 
-  if (loop.n_corners >= LEAST_CORNERS_OF_RING)
+  if (n_points < LEAST_CORNERS_OF_RING)
+    return;
+
+  loop = measure_ring (points, n_points);
+  if (is_remnant (&loop))
+    return;
+
+  if (walk->n_loops == walk->loops_room)
     {
-      measure_loop (get_corners (walk, &loop), &loop);
-      if (!is_remnant (&loop))
-        {
-          g_array_append_val (walk->loops, loop);
-          return;
-        }
+      walk->loops_room = 2 * walk->loops_room + 16;
+      walk->loops = g_renew (RodLoop, walk->loops, walk->loops_room);
     }
-  g_array_set_size (walk->loop_corners, first);
+  loop.ring = rod_region_builder_commit (&gathering->builder->rings, n_points);
+  walk->loops[walk->n_loops++] = loop;
+  walk->has_holes = walk->has_holes || loop.area < 0.0;
+}
+
+/* How many corners of a chain its border takes over. Where the next chain leaves from the very
+ * point at which this one arrives, there is no edge along the line. */
+static inline guint
+count_corners (const RodBandWalk *walk,
+               const RodChain    *chain)
+{
+  RodGridPoint last = walk->chain_corners[chain->first + chain->n_corners - 1].at;
+  RodGridPoint next = walk->chain_corners[walk->chains[chain->next].first].at;
+
+  return rod_grid_point_equal (last, next) && !chain->closed ? chain->n_corners - 1
+                                                             : chain->n_corners;
+}
+
+static RingPen
+start_ring (const Gathering *gathering,
+            guint            n_corners)
+{
+  RingPen pen;
+
+  pen.points = rod_region_builder_reserve (&gathering->builder->rings, n_corners, &pen.tags);
+  return pen;
 }
 
 static void
-add_loop (const RodGridCorner *corners,
-          guint                n_corners,
-          gpointer             user_data)
+write_border (const Gathering *gathering,
+              guint            start,
+              guint            n_corners)
 {
-  RodBandWalk *walk = user_data;
-  guint        first = walk->loop_corners->len;
+  const RodBandWalk *walk = gathering->walk;
+  RingPen            pen = start_ring (gathering, n_corners);
+  const RodPoint    *points = pen.points;
+  guint              index = start;
 
-  g_array_append_vals (walk->loop_corners, corners, n_corners);
-  take_loop (walk, first);
+  do
+    {
+      const RodChain *chain = &walk->chains[index];
+
+      pen = write_corners (pen, walk->chain_corners + chain->first, count_corners (walk, chain), walk->turned);
+      index = chain->next;
+    }
+  while (index != start);
+  finish_ring (gathering, points, n_corners);
 }
 
-/* The last round is the one from index @first on. */
 static void
-split_round (RodBandWalk *walk,
-             guint        first)
+write_loop (const RodGridCorner *corners,
+            guint                n_corners,
+            gpointer             user_data)
 {
-  guint                     n_corners = walk->loop_corners->len - first;
-  g_autofree RodGridCorner *corners = NULL;
+  const Gathering *gathering = user_data;
+  RingPen          pen = start_ring (gathering, n_corners);
+
+  write_corners (pen, corners, n_corners, gathering->walk->turned);
+  finish_ring (gathering, pen.points, n_corners);
+}
+
+/* Writes the simple rings of a border that touches itself. */
+static void
+write_split_border (Gathering *gathering,
+                    guint      start,
+                    guint      n_corners)
+{
+  RodBandWalk              *walk = gathering->walk;
+  g_autofree RodGridCorner *corners = g_new (RodGridCorner, n_corners);
   g_autofree guint         *ids = g_new (guint, n_corners);
   g_autofree guint         *place = g_new0 (guint, n_corners);
+  guint                     index = start;
+  guint                     n_copied = 0;
 
-  corners = g_memdup2 (&g_array_index (walk->loop_corners, RodGridCorner, first),
-                       n_corners * sizeof (RodGridCorner));
-  g_array_set_size (walk->loop_corners, first);
+  do
+    {
+      const RodChain *chain = &walk->chains[index];
+      guint           n = count_corners (walk, chain);
 
-  rod_vertices_forget (&walk->vertices);
-  for (guint i = 0; i < n_corners; i++)
-    ids[i] = rod_vertices_find_or_add (&walk->vertices, corners[i].at);
-  rod_ring_split_loops (corners, ids, n_corners, place, add_loop, walk);
+      memcpy (corners + n_copied, walk->chain_corners + chain->first, n * sizeof (RodGridCorner));
+      n_copied += n;
+      index = chain->next;
+    }
+  while (index != start);
+
+  rod_corners_number (corners, n_corners, ids);
+  rod_ring_split_loops (corners, ids, n_corners, place, write_loop, gathering);
 }
 
 /* Follows the border of a piece round from the chain @start. */
 static void
-walk_border (RodBandWalk *walk,
-             guint        start)
+walk_border (Gathering *gathering,
+             guint      start)
 {
-  guint    first = walk->loop_corners->len;
-  guint    index = start;
-  gboolean touches = walk->has_shared;
+  RodBandWalk *walk = gathering->walk;
+  gboolean     touches = walk->has_shared;
+  guint        n_corners = 0;
+  guint        index = start;
 
   do
     {
-      RodChain            *chain = &walk->chains[index];
-      const RodGridCorner *corners = walk->chain_corners + chain->first;
-      guint                n_corners = chain->n_corners;
+      RodChain *chain = &walk->chains[index];
 
-      /* Where the next chain leaves from the very point there is no edge along the line. */
-      if (!chain->closed)
-        {
-          index = chain->next;
-          if (rod_grid_point_equal (corners[n_corners - 1].at,
-                                    walk->chain_corners[walk->chains[index].first].at))
-            n_corners--;
-        }
-      g_array_append_vals (walk->loop_corners, corners, n_corners);
-      chain->walked = TRUE;
+      n_corners += count_corners (walk, chain);
       touches = touches || chain->touches;
+      chain->walked = TRUE;
+      index = chain->next;
     }
   while (index != start);
 
   if (touches)
-    split_round (walk, first);
+    write_split_border (gathering, start, n_corners);
   else
-    take_loop (walk, first);
+    write_border (gathering, start, n_corners);
 }
 
 static void
-walk_list (RodBandWalk *walk,
+walk_list (Gathering   *gathering,
            guint        band,
            RodChainKind kind)
 {
-  const guint *starts = walk->end_starts + band * ROD_N_CHAIN_KINDS + kind;
+  const RodBandWalk *walk = gathering->walk;
+  const guint       *starts = walk->end_starts + band * ROD_N_CHAIN_KINDS + kind;
 
   for (guint i = starts[0]; i < starts[1]; i++)
     if (!walk->chains[walk->ends[i].chain].walked)
-      walk_border (walk, walk->ends[i].chain);
+      walk_border (gathering, walk->ends[i].chain);
 }
 
-/* 1 inside a ring, 0 on it, -1 outside. */
+/* Loops that begin at one x are told apart by y, so that the order never hangs on the drawing's. */
 static int
-locate_in_ring (const RodGridCorner *corners,
-                guint                n_corners,
-                RodGridPoint         point)
+compare_loops (const RodLoop *left,
+               const RodLoop *right)
 {
-  int side = -1;
-
-  for (guint i = 0, previous = n_corners - 1; i < n_corners; previous = i++)
-    {
-      RodGridPoint a = corners[previous].at;
-      RodGridPoint b = corners[i].at;
-      int          turn;
-
-      if (point.y < MIN (a.y, b.y) || point.y > MAX (a.y, b.y))
-        continue;
-      turn = rod_grid_turn (a, b, point);
-      if (turn == 0 && point.x >= MIN (a.x, b.x) && point.x <= MAX (a.x, b.x))
-        return 0;
-      if ((a.y > point.y) != (b.y > point.y) && (turn > 0) == (b.y > a.y))
-        side = -side;
-    }
-  return side;
-}
-
-static gboolean
-lies_in (const RodBandWalk *walk,
-         const Loop        *hole,
-         const Loop        *piece)
-{
-  const RodGridCorner *hole_corners = get_corners (walk, hole);
-
-  if (hole->low.x < piece->low.x || hole->low.y < piece->low.y ||
-      hole->high.x > piece->high.x || hole->high.y > piece->high.y)
-    return FALSE;
-
-  for (guint i = 0; i < hole->n_corners; i++)
-    {
-      int side = locate_in_ring (get_corners (walk, piece), piece->n_corners, hole_corners[i].at);
-
-      if (side != 0)
-        return side > 0;
-    }
-  return FALSE;
-}
-
-/* Gives each hole to the least piece around it: a piece may itself stand in a hole of another. */
-static void
-place_holes (RodBandWalk *walk)
-{
-  Loop *loops = (Loop *) (gpointer) walk->loops->data;
-  guint n_loops = walk->loops->len;
-
-  for (guint hole = 0; hole < n_loops; hole++)
-    {
-      double least = G_MAXDOUBLE;
-
-      loops[hole].piece = ROD_NO_INDEX;
-      for (guint i = 0; i < n_loops && loops[hole].area < 0.0; i++)
-        if (loops[i].area > 0.0 && loops[i].area < least &&
-            lies_in (walk, &loops[hole], &loops[i]))
-          {
-            least = loops[i].area;
-            loops[hole].piece = i;
-          }
-    }
-}
-
-static void
-emit_loop (const RodBandWalk *walk,
-           const Loop        *loop,
-           RodRegionBuilder  *rings)
-{
-  const RodGridCorner *corners = get_corners (walk, loop);
-  int                 *tags;
-  RodPoint            *points = rod_region_builder_grow (rings, loop->n_corners, &tags);
-
-  for (guint i = 0; i < loop->n_corners; i++)
-    {
-      RodGridPoint at = corners[i].at;
-
-      points[i].x = rod_grid_to_mm (walk->turned ? at.y : at.x);
-      points[i].y = rod_grid_to_mm (walk->turned ? -at.x : at.y);
-      tags[i] = corners[i].tag;
-    }
-}
-
-static int
-compare_loops (gconstpointer a,
-               gconstpointer b)
-{
-  const Loop *left = a;
-  const Loop *right = b;
-
-  if (left->low.x != right->low.x)
+  if (left->low.x < right->low.x || left->low.x > right->low.x)
     return left->low.x < right->low.x ? -1 : 1;
-  if (left->low.y != right->low.y)
-    return left->low.y < right->low.y ? -1 : 1;
-  return (left->first > right->first) - (left->first < right->first);
+  return (left->low.y > right->low.y) - (left->low.y < right->low.y);
+}
+
+static int
+compare_loops_cb (gconstpointer a,
+                  gconstpointer b,
+                  gpointer      unused)
+{
+  return compare_loops (a, b);
+}
+
+static void
+sort_loops (RodLoop *loops,
+            guint    n_loops)
+{
+  if (n_loops >= LEAST_LOOPS_TO_MERGE)
+    {
+      g_qsort_with_data (loops, (int) n_loops, sizeof (RodLoop), compare_loops_cb, NULL);
+      return;
+    }
+  for (guint i = 1; i < n_loops; i++)
+    for (guint j = i; j > 0 && compare_loops (&loops[j], &loops[j - 1]) < 0; j--)
+      {
+        RodLoop moved = loops[j];
+
+        loops[j] = loops[j - 1];
+        loops[j - 1] = moved;
+      }
 }
 
 /* Adds the pieces of @band to @builder, by least x. */
@@ -260,36 +277,19 @@ rod_band_walk_gather (RodBandWalk      *walk,
                       int               course,
                       RodStripsBuilder *builder)
 {
-  if (walk->loops == NULL)
-    {
-      walk->loops = g_array_new (FALSE, FALSE, sizeof (Loop));
-      walk->loop_corners = g_array_new (FALSE, FALSE, sizeof (RodGridCorner));
-    }
-  g_array_set_size (walk->loops, 0);
-  g_array_set_size (walk->loop_corners, 0);
+  Gathering gathering = { walk, builder };
+  guint     first_ring = builder->rings.region->n_rings;
 
-  walk_list (walk, band, ROD_CHAINS_LEAVING_BELOW);
-  walk_list (walk, band, ROD_CHAINS_LEAVING_ABOVE);
-  walk_list (walk, band, ROD_CHAINS_CLOSED);
+  walk->n_loops = 0;
+  walk->has_holes = FALSE;
+  walk_list (&gathering, band, ROD_CHAINS_LEAVING_BELOW);
+  walk_list (&gathering, band, ROD_CHAINS_LEAVING_ABOVE);
+  walk_list (&gathering, band, ROD_CHAINS_CLOSED);
 
-  if (walk->loops->len > 1)
-    {
-      g_array_sort (walk->loops, compare_loops);
-      place_holes (walk);
-    }
-  for (guint i = 0; i < walk->loops->len; i++)
-    {
-      const Loop *loops = (const Loop *) (gconstpointer) walk->loops->data;
-
-      if (loops[i].area < 0.0)
-        continue;
-      rod_strips_builder_add (builder, course);
-      emit_loop (walk, &loops[i], &builder->rings);
-      for (guint hole = 0; hole < walk->loops->len; hole++)
-        if (loops[hole].area < 0.0 && loops[hole].piece == i)
-          {
-            emit_loop (walk, &loops[hole], &builder->rings);
-            builder->strips[builder->n_strips - 1].n_rings++;
-          }
-    }
+  sort_loops (walk->loops, walk->n_loops);
+  if (walk->has_holes)
+    rod_loops_add_strips (walk->loops, walk->n_loops, first_ring, course, builder);
+  else
+    for (guint i = 0; i < walk->n_loops; i++)
+      rod_strips_builder_add (builder, (RodStrip){ course, walk->loops[i].ring, 1 }, walk->loops[i].low);
 }

@@ -21,10 +21,10 @@ typedef struct
   gboolean     open; /* a chain is under way */
 
   /* The stretch before the first line ends the last chain. */
-  gboolean     has_head;
   RodGridPoint head;
   guint        head_edge;
-  gboolean     head_above;
+  guint        head_band;
+  RodChainKind head_kind;
 } Round;
 
 void
@@ -41,14 +41,13 @@ rod_band_walk_clear (RodBandWalk *walk)
   g_free (walk->corners);
   g_free (walk->next);
   g_free (walk->levels);
+  g_free (walk->ids);
   g_free (walk->walked);
   g_free (walk->chains);
   g_free (walk->chain_corners);
   g_free (walk->ends);
   g_free (walk->end_starts);
-  rod_vertices_clear (&walk->vertices);
-  g_clear_pointer (&walk->loops, g_array_unref);
-  g_clear_pointer (&walk->loop_corners, g_array_unref);
+  g_free (walk->loops);
 }
 
 static void
@@ -62,6 +61,7 @@ make_room_for_corners (RodBandWalk *walk,
   walk->corners = g_renew (RodGridCorner, walk->corners, n_corners);
   walk->next = g_renew (guint, walk->next, n_corners);
   walk->levels = g_renew (guint, walk->levels, n_corners);
+  walk->ids = g_renew (guint, walk->ids, n_corners);
   walk->walked = g_renew (guint8, walk->walked, n_corners);
 }
 
@@ -108,23 +108,22 @@ static void
 link_shared_corners (RodBandWalk *walk)
 {
   g_autofree RodDirectedEdge *edges = NULL;
-  g_autofree guint           *ids = g_new (guint, walk->n_corners);
+  g_autofree RodGridPoint    *points = NULL;
   guint                       n_corners = walk->n_corners;
+  const guint                *ids = walk->ids;
 
-  if (walk->vertices.points == NULL)
-    rod_vertices_init (&walk->vertices, 0, n_corners);
-  rod_vertices_forget (&walk->vertices);
-  for (guint i = 0; i < n_corners; i++)
-    ids[i] = rod_vertices_find_or_add (&walk->vertices, walk->corners[i].at);
-
-  walk->has_shared = walk->vertices.n_points < n_corners;
+  walk->has_shared = rod_corners_number (walk->corners, n_corners, walk->ids) < n_corners;
   if (!walk->has_shared)
     return;
 
   edges = g_new (RodDirectedEdge, n_corners);
+  points = g_new (RodGridPoint, n_corners);
   for (guint i = 0; i < n_corners; i++)
-    edges[i] = (RodDirectedEdge){ ids[i], ids[walk->next[i]], walk->corners[i].tag };
-  rod_edges_link (edges, n_corners, walk->vertices.points, walk->vertices.n_points, walk->next);
+    {
+      points[i] = walk->corners[i].at;
+      edges[i] = (RodDirectedEdge){ ids[i], ids[walk->next[i]], walk->corners[i].tag };
+    }
+  rod_edges_link (edges, n_corners, points, n_corners, walk->next);
 }
 
 /* Takes rings that bound an area on their left; forgets what was loaded before. */
@@ -183,54 +182,75 @@ find_levels (RodBandWalk *walk)
     }
 }
 
+/* Makes room for the chains of all rounds: an edge makes one for every line it meets and one more,
+ * with a corner at both ends of each, and every corner of the rings comes in once, the first of a
+ * round twice. */
 static void
+make_room_for_chains (RodBandWalk *walk)
+{
+  guint n_chains = 0;
+  guint n_chain_corners;
+
+  for (guint i = 0; i < walk->n_corners; i++)
+    {
+      guint from = walk->levels[i];
+      guint to = walk->levels[walk->next[i]];
+
+      n_chains += (MAX (from, to) - MIN (from, to)) / 2 + 1;
+    }
+
+  if (n_chains > walk->chains_room)
+    {
+      g_free (walk->chains);
+      walk->chains = g_new (RodChain, n_chains);
+      walk->chains_room = n_chains;
+    }
+
+  n_chain_corners = 2 * (n_chains + walk->n_corners);
+  if (n_chain_corners > walk->chain_corners_room)
+    {
+      g_free (walk->chain_corners);
+      walk->chain_corners = g_new (RodGridCorner, n_chain_corners);
+      walk->chain_corners_room = n_chain_corners;
+    }
+}
+
+static inline void
 add_chain_corner (RodBandWalk *walk,
                   RodGridPoint at,
                   int          tag)
 {
-  if (walk->n_chain_corners == walk->chain_corners_room)
-    {
-      walk->chain_corners_room = 2 * walk->chain_corners_room + 64;
-      walk->chain_corners =
-        g_renew (RodGridCorner, walk->chain_corners, walk->chain_corners_room);
-    }
   walk->chain_corners[walk->n_chain_corners++] = (RodGridCorner){ at, tag };
 }
 
-static RodChain *
+static inline RodChain *
 add_chain (RodBandWalk *walk,
-           guint        band)
+           guint        leaving_list)
 {
-  RodChain *chain;
+  RodChain *chain = &walk->chains[walk->n_chains++];
 
-  if (walk->n_chains == walk->chains_room)
-    {
-      walk->chains_room = 2 * walk->chains_room + 32;
-      walk->chains = g_renew (RodChain, walk->chains, walk->chains_room);
-    }
-  chain = &walk->chains[walk->n_chains++];
-  *chain = (RodChain){ .first = walk->n_chain_corners, .band = band, .next = ROD_NO_INDEX };
+  *chain = (RodChain){ .first = walk->n_chain_corners, .leaving_list = leaving_list };
   return chain;
 }
 
-static void
+static inline void
 leave_line (Round       *round,
             guint        band,
-            gboolean     above,
+            RodChainKind kind,
             RodGridPoint at,
             guint        edge)
 {
-  RodChain *chain = add_chain (round->walk, band);
+  RodChain *chain = add_chain (round->walk, band * ROD_N_CHAIN_KINDS + kind);
 
   chain->leaving_edge = edge;
-  chain->leaves_above = above;
   add_chain_corner (round->walk, at, round->walk->corners[edge].tag);
   round->open = TRUE;
 }
 
-static void
+static inline void
 arrive_at_line (Round       *round,
-                gboolean     above,
+                guint        band,
+                RodChainKind kind,
                 RodGridPoint at,
                 guint        edge)
 {
@@ -239,18 +259,18 @@ arrive_at_line (Round       *round,
 
   if (!round->open)
     {
-      round->has_head = TRUE;
       round->head = at;
       round->head_edge = edge;
-      round->head_above = above;
+      round->head_band = band;
+      round->head_kind = kind;
       return;
     }
 
   /* What follows, if anything does, is an edge along the line. */
-  add_chain_corner (walk, at, above ? walk->comb.tag_above : walk->comb.tag_below);
+  add_chain_corner (walk, at, kind == ROD_CHAINS_ARRIVING_ABOVE ? walk->comb.tag_above : walk->comb.tag_below);
   chain = &walk->chains[walk->n_chains - 1];
   chain->arriving_edge = edge;
-  chain->arrives_above = above;
+  chain->arriving_list = band * ROD_N_CHAIN_KINDS + kind;
   chain->n_corners = walk->n_chain_corners - chain->first;
   round->open = FALSE;
 }
@@ -289,19 +309,19 @@ climb (Round *round,
   RodGridPoint       to = walk->corners[corner].at;
   guint              from_level = walk->levels[edge];
   guint              to_level = walk->levels[corner];
-  guint              line = (from_level + 1) / 2; /* the first above the start */
+  guint              band = (from_level + 1) / 2; /* the one above the start; line band ends it */
 
   if (IS_LINE (from_level))
-    leave_line (round, line, FALSE, from, edge);
-  for (; 2 * line + 1 < to_level; line++)
+    leave_line (round, band, ROD_CHAINS_LEAVING_BELOW, from, edge);
+  for (; 2 * band + 1 < to_level; band++)
     {
-      RodGridPoint cut = find_cut (from, to, walk->comb.lines[line]);
+      RodGridPoint cut = find_cut (from, to, walk->comb.lines[band]);
 
-      arrive_at_line (round, TRUE, cut, edge);
-      leave_line (round, line + 1, FALSE, cut, edge);
+      arrive_at_line (round, band, ROD_CHAINS_ARRIVING_ABOVE, cut, edge);
+      leave_line (round, band + 1, ROD_CHAINS_LEAVING_BELOW, cut, edge);
     }
   if (IS_LINE (to_level))
-    arrive_at_line (round, TRUE, to, edge);
+    arrive_at_line (round, band, ROD_CHAINS_ARRIVING_ABOVE, to, edge);
   else
     pass_corner (round, corner);
 }
@@ -319,16 +339,16 @@ descend (Round *round,
   guint              band = from_level / 2; /* the one below the start; line band - 1 ends it */
 
   if (IS_LINE (from_level))
-    leave_line (round, band, TRUE, from, edge);
+    leave_line (round, band, ROD_CHAINS_LEAVING_ABOVE, from, edge);
   for (; 2 * band > to_level + 1; band--)
     {
       RodGridPoint cut = find_cut (from, to, walk->comb.lines[band - 1]);
 
-      arrive_at_line (round, FALSE, cut, edge);
-      leave_line (round, band - 1, TRUE, cut, edge);
+      arrive_at_line (round, band, ROD_CHAINS_ARRIVING_BELOW, cut, edge);
+      leave_line (round, band - 1, ROD_CHAINS_LEAVING_ABOVE, cut, edge);
     }
   if (IS_LINE (to_level))
-    arrive_at_line (round, FALSE, to, edge);
+    arrive_at_line (round, band, ROD_CHAINS_ARRIVING_BELOW, to, edge);
   else
     pass_corner (round, corner);
 }
@@ -342,13 +362,17 @@ run_along_line (Round *round,
   RodGridPoint from = round->walk->corners[edge].at;
   RodGridPoint to = round->walk->corners[corner].at;
   guint        line = round->walk->levels[edge] / 2;
-  gboolean     rightwards = to.x > from.x;
 
-  if (from.x == to.x)
-    return;
-
-  leave_line (round, rightwards ? line + 1 : line, !rightwards, from, edge);
-  arrive_at_line (round, !rightwards, to, edge);
+  if (from.x < to.x)
+    {
+      leave_line (round, line + 1, ROD_CHAINS_LEAVING_BELOW, from, edge);
+      arrive_at_line (round, line + 1, ROD_CHAINS_ARRIVING_BELOW, to, edge);
+    }
+  else if (from.x > to.x)
+    {
+      leave_line (round, line, ROD_CHAINS_LEAVING_ABOVE, from, edge);
+      arrive_at_line (round, line, ROD_CHAINS_ARRIVING_ABOVE, to, edge);
+    }
 }
 
 static void
@@ -389,10 +413,12 @@ static void
 keep_round_whole (RodBandWalk *walk,
                   guint        start)
 {
-  RodChain *chain = add_chain (walk, walk->levels[start] / 2);
+  guint     band = walk->levels[start] / 2;
+  RodChain *chain = add_chain (walk, band * ROD_N_CHAIN_KINDS + ROD_CHAINS_CLOSED);
   guint     corner = start;
 
   chain->closed = TRUE;
+  chain->next = walk->n_chains - 1;
   do
     {
       add_chain_corner (walk, walk->corners[corner].at, walk->corners[corner].tag);
@@ -419,7 +445,7 @@ walk_round (RodBandWalk *walk,
   while (edge != start);
 
   if (round.open)
-    arrive_at_line (&round, round.head_above, round.head, round.head_edge);
+    arrive_at_line (&round, round.head_band, round.head_kind, round.head, round.head_edge);
 }
 
 void
@@ -428,6 +454,7 @@ rod_band_walk_make_chains (RodBandWalk *walk)
   walk->n_chains = 0;
   walk->n_chain_corners = 0;
   find_levels (walk);
+  make_room_for_chains (walk);
   if (walk->n_corners > 0)
     memset (walk->walked, 0, walk->n_corners);
 

@@ -113,9 +113,6 @@ rod_grid_turn (RodGridPoint a,
   return (left > right) - (left < right);
 }
 
-double rod_grid_ring_area (const RodGridCorner *corners,
-                           guint                n_corners);
-
 guint rod_grid_ring_straighten (RodGridCorner *corners,
                                 guint         *ids,
                                 guint          n_corners,
@@ -147,9 +144,11 @@ void       rod_region_builder_init (RodRegionBuilder *builder,
 void       rod_region_builder_add_ring (RodRegionBuilder    *builder,
                                         const RodGridCorner *corners,
                                         guint                n_corners);
-RodPoint  *rod_region_builder_grow (RodRegionBuilder *builder,
-                                    guint             n_corners,
-                                    int             **tags);
+RodPoint  *rod_region_builder_reserve (RodRegionBuilder *builder,
+                                       guint             n_corners,
+                                       int             **tags);
+guint      rod_region_builder_commit (RodRegionBuilder *builder,
+                                      guint             n_corners);
 RodRegion *rod_region_builder_finish (RodRegionBuilder *builder) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Distinct points with a finder: no two closer than the radius unless asked for. */
@@ -165,14 +164,13 @@ typedef struct
   int    hash_shift;
 
   gint64 radius;
-  gint64 cell;
+  int    cell_shift; /* binary logarithm of a cell's width */
 } RodVertices;
 
 void  rod_vertices_init (RodVertices *vertices,
                          gint64       radius,
                          guint        n_expected);
 void  rod_vertices_clear (RodVertices *vertices);
-void  rod_vertices_forget (RodVertices *vertices);
 guint rod_vertices_find (const RodVertices *vertices,
                          RodGridPoint       point);
 guint rod_vertices_add (RodVertices *vertices,
@@ -237,6 +235,10 @@ void rod_edges_link (const RodDirectedEdge *edges,
                      guint                  n_points,
                      guint                 *next);
 
+guint rod_corners_number (const RodGridCorner *corners,
+                          guint                n_corners,
+                          guint               *ids);
+
 typedef void (*RodLoopFunc) (const RodGridCorner *corners,
                              guint                n_corners,
                              gpointer             user_data);
@@ -258,39 +260,48 @@ typedef struct
   int           tag_above;
 } RodComb;
 
-/* A stretch of border inside one band, from line to line, or a whole ring that meets no line. */
-typedef struct
-{
-  guint    first; /* of its corners in the walk's chain_corners */
-  guint    n_corners;
-  guint    band;
-  guint    leaving_edge;  /* the edge on which it leaves its first line */
-  guint    arriving_edge; /* the edge on which it arrives at its last line */
-  guint    next;          /* the chain that goes on where it arrives */
-  gboolean leaves_above;  /* whether it leaves the band's upper line, else its lower one */
-  gboolean arrives_above;
-  gboolean closed;  /* meets no line */
-  gboolean touches; /* shares an end with another chain than its neighbours */
-  gboolean walked;
-} RodChain;
-
-/* What the chains of one band do at its lines. */
+/* What the chains of one band do at its lines. Each kind has a list for each band. */
 typedef enum
 {
   ROD_CHAINS_ARRIVING_BELOW,
   ROD_CHAINS_LEAVING_BELOW,
   ROD_CHAINS_ARRIVING_ABOVE,
   ROD_CHAINS_LEAVING_ABOVE,
-  ROD_CHAINS_CLOSED,
+  ROD_CHAINS_CLOSED, /* rings that meet no line */
   ROD_N_CHAIN_KINDS
 } RodChainKind;
 
-/* An end of a chain, or a closed chain: x of the end. */
+/* A stretch of border inside one band, from line to line, or a whole ring that meets no line. */
+typedef struct
+{
+  guint    first; /* of its corners in the walk's chain_corners */
+  guint    n_corners;
+  guint    leaving_list; /* band * kinds + kind; a closed chain leaves only */
+  guint    arriving_list;
+  guint    leaving_edge; /* the edge on which it leaves its first line */
+  guint    arriving_edge;
+  guint    next;        /* the chain that goes on where it arrives */
+  unsigned closed : 1;  /* meets no line */
+  unsigned touches : 1; /* shares an end with another chain than its neighbours */
+  unsigned walked : 1;
+} RodChain;
+
+/* An end of a chain, where it is on its line. */
 typedef struct
 {
   gint64 x;
   guint  chain;
 } RodChainEnd;
+
+/* A simple ring among the pieces of one band. */
+typedef struct
+{
+  guint    ring;  /* its index in the result */
+  guint    piece; /* for a hole: the loop it lies in */
+  double   area;  /* mm², negative for a hole */
+  RodPoint low;
+  RodPoint high;
+} RodLoop;
 
 /* The rings that are cut and the chains they make. Memory is kept from one run to the next. */
 typedef struct
@@ -301,6 +312,7 @@ typedef struct
   RodGridCorner *corners; /* border edge i leads from corner i to corner next[i] */
   guint         *next;
   guint         *levels; /* twice the band, or twice the line plus one */
+  guint         *ids;    /* equal where corners lie in one place */
   guint8        *walked;
   guint          n_corners;
   guint          corners_room;
@@ -313,14 +325,15 @@ typedef struct
   guint          n_chain_corners;
   guint          chain_corners_room;
 
-  RodChainEnd *ends; /* of kind k in band b: [end_starts[b * kinds + k], the next start) */
+  RodChainEnd *ends; /* of list l: [end_starts[l], end_starts[l + 1]) */
   guint        ends_room;
   guint       *end_starts;
   guint        end_starts_room;
 
-  RodVertices vertices; /* finds corners that lie in one place */
-  GArray     *loops;    /* of the band at hand */
-  GArray     *loop_corners;
+  RodLoop *loops; /* of the band at hand */
+  guint    n_loops;
+  guint    loops_room;
+  gboolean has_holes; /* among the loops */
 } RodBandWalk;
 
 void rod_band_walk_init (RodBandWalk *walk,
@@ -339,6 +352,7 @@ typedef struct
 {
   RodRegionBuilder rings;
   RodStrip        *strips;
+  RodPoint        *lows; /* least x and least y of each strip */
   guint            n_strips;
   guint            strips_room;
 } RodStripsBuilder;
@@ -346,9 +360,15 @@ typedef struct
 void rod_strips_builder_init (RodStripsBuilder *builder,
                               guint             points_room);
 void rod_strips_builder_add (RodStripsBuilder *builder,
-                             int               course);
+                             RodStrip          strip,
+                             RodPoint          low);
 void rod_band_walk_gather (RodBandWalk      *walk,
                            guint             band,
+                           int               course,
+                           RodStripsBuilder *builder);
+void rod_loops_add_strips (RodLoop          *loops,
+                           guint             n_loops,
+                           guint             first_ring,
                            int               course,
                            RodStripsBuilder *builder);
 

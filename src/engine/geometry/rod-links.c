@@ -8,6 +8,14 @@
 
 #include "engine/geometry/rod-geometry-private.h"
 
+/* A board with a corner or two notched out; longer rings are worth a hash. */
+#define CORNERS_OF_BOARD 8
+
+static const guint64 hash_factor_x = G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+static const guint64 hash_factor_y = G_GUINT64_CONSTANT (0xc2b2ae3d27d4eb4f);
+
+#define HASH_BITS 64
+
 /* The edges at one corner, each by the direction in which it lies from there. */
 typedef struct
 {
@@ -134,6 +142,68 @@ rod_edges_link (const RodDirectedEdge *edges,
         }
       pair_spokes (spokes, spokes + n_pairs, n_pairs, next);
     }
+}
+
+static gboolean
+all_differ (const RodGridCorner *corners,
+            guint                n_corners)
+{
+  for (guint i = 1; i < n_corners; i++)
+    for (guint j = 0; j < i; j++)
+      if (rod_grid_point_equal (corners[i].at, corners[j].at))
+        return FALSE;
+  return TRUE;
+}
+
+/* The first of the corners so far that lies where corner @i does; enters that corner if it is the
+ * first. A place in @table holds one more than a corner's index. */
+static guint
+find_first (const RodGridCorner *corners,
+            guint                i,
+            guint               *table,
+            int                  table_bits)
+{
+  RodGridPoint at = corners[i].at;
+  guint64      hash = (guint64) at.x * hash_factor_x + (guint64) at.y * hash_factor_y;
+  guint        place = (guint) (hash >> (HASH_BITS - table_bits));
+  guint        mask = (1u << table_bits) - 1;
+
+  while (table[place] != 0)
+    {
+      if (rod_grid_point_equal (corners[table[place] - 1].at, at))
+        return table[place] - 1;
+      place = (place + 1) & mask;
+    }
+  table[place] = i + 1;
+  return i;
+}
+
+/* Gives corners in one place one number, below @n_corners. Returns how many places there are. */
+guint
+rod_corners_number (const RodGridCorner *corners,
+                    guint                n_corners,
+                    guint               *ids)
+{
+  g_autofree guint *table = NULL;
+  int               table_bits = 1;
+  guint             n_places = 0;
+
+  if (n_corners <= CORNERS_OF_BOARD && all_differ (corners, n_corners))
+    {
+      for (guint i = 0; i < n_corners; i++)
+        ids[i] = i;
+      return n_corners;
+    }
+
+  while ((1u << table_bits) < 2 * n_corners)
+    table_bits++;
+  table = g_new0 (guint, 1u << table_bits);
+  for (guint i = 0; i < n_corners; i++)
+    {
+      ids[i] = find_first (corners, i, table, table_bits);
+      n_places += ids[i] == i;
+    }
+  return n_places;
 }
 
 /* Cuts a round at every corner it passes twice and hands each simple ring to @func. @ids tells

@@ -15,24 +15,6 @@
 /* Points that rounding alone put beside a straight line lie this close to it, in micrometres. */
 #define ROUNDING_GRID 1.0
 
-double
-rod_grid_ring_area (const RodGridCorner *corners,
-                    guint                n_corners)
-{
-  RodGridPoint origin = corners[0].at;
-  double       twice = 0.0;
-
-  for (guint i = 2; i < n_corners; i++)
-    {
-      RodGridPoint a = corners[i - 1].at;
-      RodGridPoint b = corners[i].at;
-
-      twice += (double) ((RodWide) (a.x - origin.x) * (b.y - origin.y) -
-                         (RodWide) (b.x - origin.x) * (a.y - origin.y));
-    }
-  return twice / 2.0;
-}
-
 /* The edges between inside and outside, with the inside on their left. */
 static RodDirectedEdge *
 select_border (const RodArrangement *arrangement,

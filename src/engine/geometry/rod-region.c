@@ -155,11 +155,11 @@ rod_region_builder_init (RodRegionBuilder *builder,
   builder->region->tags = g_new (int, points_room);
 }
 
-/* Adds a ring of @n_corners and hands out where its corners and tags go. */
+/* Makes room for a ring of @n_corners and hands out where its corners and tags go. */
 RodPoint *
-rod_region_builder_grow (RodRegionBuilder *builder,
-                         guint             n_corners,
-                         int             **tags)
+rod_region_builder_reserve (RodRegionBuilder *builder,
+                            guint             n_corners,
+                            int             **tags)
 {
   RodRegion *region = builder->region;
   guint      start = region->n_points;
@@ -170,16 +170,26 @@ rod_region_builder_grow (RodRegionBuilder *builder,
       region->points = g_renew (RodPoint, region->points, builder->points_room);
       region->tags = g_renew (int, region->tags, builder->points_room);
     }
-  if (region->n_rings == builder->rings_room)
-    {
-      builder->rings_room = 2 * region->n_rings + 16;
-      region->ring_starts = g_renew (guint, region->ring_starts, builder->rings_room + 1);
-    }
-
-  region->n_points += n_corners;
-  region->ring_starts[++region->n_rings] = region->n_points;
   *tags = region->tags + start;
   return region->points + start;
+}
+
+/* Keeps the ring that was written where rod_region_builder_reserve() said. Returns its index. */
+guint
+rod_region_builder_commit (RodRegionBuilder *builder,
+                           guint             n_corners)
+{
+  RodRegion *region = builder->region;
+  guint      ring = region->n_rings++;
+
+  if (ring == builder->rings_room)
+    {
+      builder->rings_room = 2 * ring + 64;
+      region->ring_starts = g_renew (guint, region->ring_starts, builder->rings_room + 1);
+    }
+  region->n_points += n_corners;
+  region->ring_starts[ring + 1] = region->n_points;
+  return ring;
 }
 
 void
@@ -188,7 +198,7 @@ rod_region_builder_add_ring (RodRegionBuilder    *builder,
                              guint                n_corners)
 {
   int      *tags;
-  RodPoint *points = rod_region_builder_grow (builder, n_corners, &tags);
+  RodPoint *points = rod_region_builder_reserve (builder, n_corners, &tags);
 
   for (guint i = 0; i < n_corners; i++)
     {
@@ -196,6 +206,7 @@ rod_region_builder_add_ring (RodRegionBuilder    *builder,
       points[i].y = rod_grid_to_mm (corners[i].at.y);
       tags[i] = corners[i].tag;
     }
+  rod_region_builder_commit (builder, n_corners);
 }
 
 RodRegion *

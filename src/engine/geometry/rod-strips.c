@@ -16,18 +16,19 @@ rod_strips_builder_init (RodStripsBuilder *builder,
   rod_region_builder_init (&builder->rings, points_room);
 }
 
-/* Starts a strip; its outer ring is the next one added. */
 void
 rod_strips_builder_add (RodStripsBuilder *builder,
-                        int               course)
+                        RodStrip          strip,
+                        RodPoint          low)
 {
   if (builder->n_strips == builder->strips_room)
     {
-      builder->strips_room = 2 * builder->strips_room + 32;
+      builder->strips_room = 2 * builder->strips_room + 64;
       builder->strips = g_renew (RodStrip, builder->strips, builder->strips_room);
+      builder->lows = g_renew (RodPoint, builder->lows, builder->strips_room);
     }
-  builder->strips[builder->n_strips++] =
-    (RodStrip){ course, builder->rings.region->n_rings, 1 };
+  builder->strips[builder->n_strips] = strip;
+  builder->lows[builder->n_strips++] = low;
 }
 
 static RodStrips *
@@ -38,6 +39,7 @@ finish_strips (RodStripsBuilder *builder)
   strips->rings = rod_region_builder_finish (&builder->rings);
   strips->strips = g_steal_pointer (&builder->strips);
   strips->n_strips = builder->n_strips;
+  g_clear_pointer (&builder->lows, g_free);
   return strips;
 }
 
@@ -133,21 +135,23 @@ find_reach (const RodStrips *strips,
 static void
 copy_strip (RodStripsBuilder *builder,
             const RodStrips  *strips,
-            const RodStrip   *strip)
+            const RodStrip   *strip,
+            RodPoint          low)
 {
   const RodRegion *rings = strips->rings;
+  RodStrip         copy = { strip->course, builder->rings.region->n_rings, strip->n_rings };
 
-  rod_strips_builder_add (builder, strip->course);
-  builder->strips[builder->n_strips - 1].n_rings = strip->n_rings;
+  rod_strips_builder_add (builder, copy, low);
   for (guint ring = strip->first_ring; ring < strip->first_ring + strip->n_rings; ring++)
     {
       guint     start = rings->ring_starts[ring];
       guint     n_points = rings->ring_starts[ring + 1] - start;
       int      *tags;
-      RodPoint *points = rod_region_builder_grow (&builder->rings, n_points, &tags);
+      RodPoint *points = rod_region_builder_reserve (&builder->rings, n_points, &tags);
 
       memcpy (points, rings->points + start, n_points * sizeof (RodPoint));
       memcpy (tags, rings->tags + start, n_points * sizeof (int));
+      rod_region_builder_commit (&builder->rings, n_points);
     }
 }
 
@@ -173,7 +177,7 @@ split_strip (RodBandWalk      *walk,
     columns.n_lines--;
   if (columns.n_lines == 0)
     {
-      copy_strip (builder, strips, strip);
+      copy_strip (builder, strips, strip, low);
       return;
     }
 
@@ -185,60 +189,36 @@ split_strip (RodBandWalk      *walk,
     rod_band_walk_gather (walk, band, strip->course, builder);
 }
 
-typedef struct
+/* Whether strip @b has to stand before strip @a: courses stay as they are. */
+static gboolean
+comes_before (const RodStripsBuilder *builder,
+              guint                   b,
+              guint                   a)
 {
-  RodStrip strip;
-  RodPoint low;
-} PlacedStrip;
+  RodPoint low = builder->lows[b];
+  RodPoint other = builder->lows[a];
 
-static int
-compare_placed (gconstpointer a,
-                gconstpointer b,
-                gpointer      unused)
-{
-  const PlacedStrip *left = a;
-  const PlacedStrip *right = b;
-
-  if (left->low.x < right->low.x || left->low.x > right->low.x)
-    return left->low.x < right->low.x ? -1 : 1;
-  return (left->low.y > right->low.y) - (left->low.y < right->low.y);
+  if (builder->strips[b].course != builder->strips[a].course)
+    return FALSE;
+  return low.x < other.x || (low.x <= other.x && low.y < other.y);
 }
 
-/* Parts of strips that lie over each other in one course have to be put in order again. */
+/* Parts of strips that lie over each other in one course have to be put in order again. Few do, so
+ * moving them one by one is quick. */
 static void
-sort_course (RodStrips *strips,
-             guint      first,
-             guint      end)
+sort_parts (RodStripsBuilder *builder)
 {
-  g_autofree PlacedStrip *placed = g_new (PlacedStrip, end - first);
+  for (guint i = 1; i < builder->n_strips; i++)
+    for (guint j = i; j > 0 && comes_before (builder, j, j - 1); j--)
+      {
+        RodStrip strip = builder->strips[j];
+        RodPoint low = builder->lows[j];
 
-  for (guint i = first; i < end; i++)
-    {
-      RodPoint high;
-
-      placed[i - first].strip = strips->strips[i];
-      find_reach (strips, &strips->strips[i], &placed[i - first].low, &high);
-    }
-  g_qsort_with_data (placed, (int) (end - first), sizeof (PlacedStrip), compare_placed, NULL);
-  for (guint i = first; i < end; i++)
-    strips->strips[i] = placed[i - first].strip;
-}
-
-static void
-sort_parts (RodStrips *strips)
-{
-  guint first = 0;
-
-  while (first < strips->n_strips)
-    {
-      guint end = first + 1;
-
-      while (end < strips->n_strips && strips->strips[end].course == strips->strips[first].course)
-        end++;
-      if (end > first + 1)
-        sort_course (strips, first, end);
-      first = end;
-    }
+        builder->strips[j] = builder->strips[j - 1];
+        builder->lows[j] = builder->lows[j - 1];
+        builder->strips[j - 1] = strip;
+        builder->lows[j - 1] = low;
+      }
 }
 
 RodStrips *
@@ -248,7 +228,6 @@ rod_strips_split (const RodStrips *strips,
 {
   RodStripsBuilder   builder;
   RodBandWalk        walk;
-  RodStrips         *parts;
   g_autofree gint64 *lines = NULL;
   RodComb            comb = { .tag_below = ROD_TAG_COLUMN_LEFT,
                               .tag_above = ROD_TAG_COLUMN_RIGHT };
@@ -264,9 +243,8 @@ rod_strips_split (const RodStrips *strips,
     split_strip (&walk, comb, strips, &strips->strips[i], &builder);
   rod_band_walk_clear (&walk);
 
-  parts = finish_strips (&builder);
-  sort_parts (parts);
-  return parts;
+  sort_parts (&builder);
+  return finish_strips (&builder);
 }
 
 void
