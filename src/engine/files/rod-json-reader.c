@@ -108,6 +108,23 @@ next_word (const Reader *reader)
   return g_strndup (reader->at, c - reader->at);
 }
 
+/* What people who write JSON by hand most often meant; "" when nothing comes to mind. */
+static const char *
+hint_for (const char *word)
+{
+  if (*word == '/' || *word == '#')
+    return _ (" JSON has no comments; write a member called \"note\" instead.");
+  if (*word == '}' || *word == ']')
+    return _ (" Is there a comma too many before it, or a bracket of another kind?");
+  if (g_ascii_isdigit (*word))
+    return _ (" Is there a comma where a decimal point should be?");
+  if (g_str_equal (word, "NaN") || strstr (word, "Infinity") != NULL)
+    return _ (" Give a finite number, or leave the member out.");
+  if (*word == '\'')
+    return _ (" Write texts in double quotes.");
+  return "";
+}
+
 /* Says that something else than @wanted, a noun phrase, stands at the reader's place. */
 static void
 refuse_word (Reader         *reader,
@@ -119,7 +136,7 @@ refuse_word (Reader         *reader,
   if (word == NULL)
     refuse (reader, place, _ ("the file ends where %s should stand. Is it complete?"), wanted);
   else
-    refuse (reader, place, _ ("found %s where %s should stand"), word, wanted);
+    refuse (reader, place, _ ("found %s where %s should stand.%s"), word, wanted, hint_for (word));
 }
 
 static gboolean
@@ -328,8 +345,15 @@ read_number (Reader         *reader,
 
   if (!skip_number (reader, &is_whole))
     {
+      g_autofree char *word = NULL;
+
       reader->at = first;
-      refuse_word (reader, place, _ ("a number as JSON writes it"));
+      word = next_word (reader);
+      refuse (reader,
+              place,
+              _ ("found %s, which is no number of JSON. Write finite numbers like -2.5, without "
+                 "needless zeros in front."),
+              word);
       return NULL;
     }
 
@@ -513,7 +537,7 @@ check_text (Reader         *reader,
 
   if (!g_utf8_validate_len (reader->start, reader->end - reader->start, &reader->at))
     {
-      refuse (reader, place, _ ("found a byte that is not UTF-8. Save the file as UTF-8."));
+      refuse (reader, place, _ ("found a byte that is zero or not UTF-8. Save the file as UTF-8."));
       return FALSE;
     }
 

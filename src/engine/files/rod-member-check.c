@@ -274,9 +274,9 @@ rod_member_check (const RodMember *member,
 {
   g_return_val_if_fail (member != NULL && record != NULL && place != NULL, FALSE);
 
-  if (has_flag (member, ROD_MEMBER_REQUIRED) && member->kind == ROD_MEMBER_RECORD &&
-      rod_member_record (member, record) == NULL)
-    return rod_member_refuse (member, _ ("nothing"), place, error);
+  if (member->kind == ROD_MEMBER_RECORD && rod_member_record (member, record) == NULL)
+    return (member->flags & (ROD_MEMBER_REQUIRED | ROD_MEMBER_FILLED)) == 0 ||
+           rod_member_refuse (member, _ ("nothing"), place, error);
   if (!has_flag (member, ROD_MEMBER_REQUIRED) && rod_member_is_fallback (member, record))
     return TRUE;
   return check_value (member, record, place, error);

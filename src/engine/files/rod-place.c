@@ -4,6 +4,8 @@
 
 #include "engine/files/rod-place.h"
 
+#include "engine/files/rod-json.h"
+
 G_DEFINE_QUARK (rod - file - error - quark, rod_file_error)
 
 RodPlace
@@ -53,7 +55,11 @@ append_path (GString        *text,
   else if (is_plain_name (place->name))
     g_string_append_printf (text, ".%s", place->name);
   else
-    g_string_append_printf (text, "[\"%s\"]", place->name);
+    {
+      g_autofree char *quoted = rod_json_quote (place->name);
+
+      g_string_append_printf (text, "[%s]", quoted);
+    }
 }
 
 char *

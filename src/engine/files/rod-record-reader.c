@@ -111,20 +111,26 @@ read_choice (const RodMember *member,
 static gboolean
 read_texts (const RodMember *member,
             JsonNode        *node,
-            gpointer         record)
+            gpointer         record,
+            const RodPlace  *place,
+            GError         **error)
 {
   g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
+  RodMember  one = { .kind = ROD_MEMBER_TEXT, .flags = member->flags };
   JsonArray *array;
 
   if (!JSON_NODE_HOLDS_ARRAY (node))
-    return FALSE;
+    return refuse_kind (member, node, place, error);
 
   array = json_node_get_array (node);
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      if (!holds (json_array_get_element (array, i), G_TYPE_STRING))
-        return FALSE;
-      g_ptr_array_add (texts, g_strdup (json_array_get_string_element (array, i)));
+      JsonNode *item = json_array_get_element (array, i);
+      RodPlace  item_place = rod_place_item (place, i);
+
+      if (!holds (item, G_TYPE_STRING))
+        return refuse_kind (&one, item, &item_place, error);
+      g_ptr_array_add (texts, g_strdup (json_node_get_string (item)));
     }
   rod_record_take_list (record, member->offset, g_steal_pointer (&texts));
   return TRUE;
@@ -148,7 +154,6 @@ read_plain (const RodMember *member,
     case ROD_MEMBER_CHOICE:
       return read_choice (member, node, record);
     case ROD_MEMBER_TEXTS:
-      return read_texts (member, node, record);
     case ROD_MEMBER_RECORD:
     case ROD_MEMBER_LIST:
     default:
@@ -215,6 +220,9 @@ read_member (const RodMember *member,
     return read_inner (member, node, record, place, error);
   if (member->kind == ROD_MEMBER_LIST)
     return read_list (member, node, record, place, error) &&
+           rod_member_check (member, record, place, error);
+  if (member->kind == ROD_MEMBER_TEXTS)
+    return read_texts (member, node, record, place, error) &&
            rod_member_check (member, record, place, error);
   if (!read_plain (member, node, record))
     return refuse_kind (member, node, place, error);

@@ -202,13 +202,20 @@ check_size (const GArray   *sides,
          refuse_size (narrow, least, ROD_MAX_SURFACE_MM, place, error);
 }
 
+/* A coordinate for people: no tape shows more than tenths. */
+static char *
+coordinate_text (double mm)
+{
+  return rod_json_number (round (mm * 10.0) / 10.0);
+}
+
 static gboolean
 refuse_clash (const RodClash *clash,
               const RodPlace *place,
               GError        **error)
 {
-  g_autofree char *x = rod_json_number (clash->where.x);
-  g_autofree char *y = rod_json_number (clash->where.y);
+  g_autofree char *x = coordinate_text (clash->where.x);
+  g_autofree char *y = coordinate_text (clash->where.y);
 
   return rod_place_refuse (place,
                            ROD_FILE_ERROR_SHAPE,

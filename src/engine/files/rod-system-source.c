@@ -13,7 +13,10 @@
 #include "engine/rod-limits.h"
 
 #include <gio/gio.h>
+#include <errno.h>
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <stdio.h>
 #include <string.h>
 
 #define RESOURCE_FOLDER "/org/storeyrod/systems/"
@@ -21,22 +24,39 @@
 /* Members that a house may give beside "from"; they replace those of the file. */
 static const char *const own_members[] = { "id", "name", "from" };
 
-static gboolean
-read_stream (GInputStream *stream,
-             GByteArray   *bytes,
-             GError      **error)
+/* All bytes of @file, or one more than are allowed; %NULL with errno set when reading fails. */
+static GByteArray *
+read_bytes (FILE *file)
 {
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
   guint8 block[65536];
-  gssize n;
+  gsize  n;
 
-  while (bytes->len <= ROD_MAX_FILE_BYTES)
+  do
     {
-      n = g_input_stream_read (stream, block, sizeof block, NULL, error);
-      if (n <= 0)
-        return n == 0;
+      n = fread (block, 1, sizeof block, file);
       g_byte_array_append (bytes, block, (guint) n);
     }
-  return TRUE;
+  while (n == sizeof block && bytes->len <= ROD_MAX_FILE_BYTES);
+
+  return ferror (file) ? NULL : g_steal_pointer (&bytes);
+}
+
+static GByteArray *
+open_and_read (const char *path)
+{
+  FILE       *file = g_fopen (path, "rb");
+  GByteArray *bytes;
+  int         reason;
+
+  if (file == NULL)
+    return NULL;
+
+  bytes = read_bytes (file);
+  reason = errno;
+  fclose (file);
+  errno = reason;
+  return bytes;
 }
 
 char *
@@ -44,23 +64,19 @@ rod_file_read (const char *path,
                gsize      *length,
                GError    **error)
 {
-  g_autoptr (GFile) file = NULL;
-  g_autoptr (GFileInputStream) stream = NULL;
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  g_autoptr (GError) reason = NULL;
+  g_autoptr (GByteArray) bytes = NULL;
 
   g_return_val_if_fail (path != NULL && length != NULL, NULL);
 
-  file = g_file_new_for_path (path);
-  stream = g_file_read (file, NULL, &reason);
-  if (stream == NULL || !read_stream (G_INPUT_STREAM (stream), bytes, &reason))
+  bytes = open_and_read (path);
+  if (bytes == NULL)
     {
       g_set_error (error,
                    ROD_FILE_ERROR,
                    ROD_FILE_ERROR_READ,
                    _ ("\"%s\" cannot be read: %s. Check the path and its permissions."),
                    path,
-                   reason->message);
+                   g_strerror (errno));
       return NULL;
     }
   if (bytes->len > ROD_MAX_FILE_BYTES)
@@ -115,7 +131,7 @@ rod_file_check_format (const RodType  *type,
     return rod_place_refuse (&version_place,
                              ROD_FILE_ERROR_FORMAT,
                              error,
-                             _ ("found %s; allowed: a whole number from 1 to %d"),
+                             _ ("found %s; allowed: a whole number, at most %d"),
                              found,
                              type->version);
   if (json_node_get_int (version) > type->version)

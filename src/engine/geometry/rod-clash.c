@@ -86,6 +86,16 @@ ends_touch (const SweptEdge *a,
   return FALSE;
 }
 
+/* Whether the line through @a does not part the ends of @b. */
+static gboolean
+does_not_part (const SweptEdge *a,
+               const SweptEdge *b)
+{
+  return rod_grid_turn (a->left, a->right, b->left) *
+           rod_grid_turn (a->left, a->right, b->right) >=
+         0;
+}
+
 static gboolean
 edges_clash (const SweptEdge *edges,
              const SweptEdge *a,
@@ -93,27 +103,18 @@ edges_clash (const SweptEdge *edges,
              RodClash        *clash)
 {
   gboolean are_beside = &edges[a->next] == b || &edges[b->next] == a;
-  int      a_sides, b_sides;
+  RodPoint where;
 
   if (are_beside && !folds_back (a, b))
     return FALSE;
 
-  clash->tag_a = MIN (a->tag, b->tag);
-  clash->tag_b = MAX (a->tag, b->tag);
-  if (ends_touch (a, b, &clash->where))
-    return TRUE;
-
-  a_sides = rod_grid_turn (a->left,
-                           a->right,
-                           b->left) *
-            rod_grid_turn (a->left, a->right, b->right);
-  b_sides = rod_grid_turn (b->left,
-                           b->right,
-                           a->left) *
-            rod_grid_turn (b->left, b->right, a->right);
-  if (a_sides >= 0 || b_sides >= 0)
-    return FALSE;
-  clash->where = crossing_of (a, b);
+  if (!ends_touch (a, b, &where))
+    {
+      if (does_not_part (a, b) || does_not_part (b, a))
+        return FALSE;
+      where = crossing_of (a, b);
+    }
+  *clash = (RodClash){ where, MIN (a->tag, b->tag), MAX (a->tag, b->tag) };
   return TRUE;
 }
 
@@ -259,7 +260,7 @@ rod_path_find_clash (const RodPath *path,
     {
       const SweepEvent *event = &g_array_index (events, SweepEvent, i);
 
-      if (step (order, (SweptEdge *) (void *) edges->data, event, clash))
+      if (step (order, &g_array_index (edges, SweptEdge, 0), event, clash))
         return TRUE;
     }
   return FALSE;

@@ -163,9 +163,9 @@ rod_member_is_fallback (const RodMember *member,
       {
         gconstpointer value = rod_member_record (member, record);
 
-        if (value == NULL || (member->flags & ROD_MEMBER_FILLED) == 0)
+        if ((member->flags & ROD_MEMBER_FILLED) == 0)
           return value == NULL;
-        return record_is_fallback (value);
+        return value != NULL && record_is_fallback (value);
       }
     case ROD_MEMBER_LIST:
     case ROD_MEMBER_TEXTS:

@@ -250,4 +250,6 @@ const char *rod_choice_nick (const RodChoice *choices,
 const char *rod_choice_label (const RodChoice *choices,
                               int              value);
 
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodRecord, rod_record_unref)
+
 G_END_DECLS
