@@ -38,9 +38,12 @@ struct _RodCutColumns
   RodCutMaster    *master;
   RodCutPricing   *pricing;
   double          *worth;  /* of the linear program */
+  double          *prices; /* of the linear program, by source */
   double          *centre; /* values of the best bound of this search */
   double          *priced;
-  gint32          *whole; /* priced, scaled and rounded down */
+  gint32          *whole;       /* priced, scaled and rounded down */
+  gint32          *proof_worth; /* whole and most of the last bound */
+  gint32          *proof_most;
 };
 
 RodCutColumns *
@@ -60,9 +63,12 @@ rod_cut_columns_new (const RodCutJob *job)
   self->master = rod_cut_master_new (job);
   self->pricing = pricing;
   self->worth = g_new0 (double, job->n_sizes);
+  self->prices = g_new0 (double, job->n_sources);
   self->centre = g_new0 (double, job->n_sizes);
   self->priced = g_new0 (double, job->n_sizes);
   self->whole = g_new0 (gint32, job->n_sizes);
+  self->proof_worth = g_new0 (gint32, job->n_sizes);
+  self->proof_most = g_new0 (gint32, job->n_sources);
   return self;
 }
 
@@ -74,9 +80,12 @@ rod_cut_columns_free (RodCutColumns *self)
   rod_cut_master_free (self->master);
   rod_cut_pricing_free (self->pricing);
   g_free (self->worth);
+  g_free (self->prices);
   g_free (self->centre);
   g_free (self->priced);
   g_free (self->whole);
+  g_free (self->proof_worth);
+  g_free (self->proof_most);
   g_free (self);
 }
 
@@ -129,6 +138,8 @@ update_bound (RodCutColumns    *self,
     return;
 
   relaxation->bound = bound;
+  memcpy (self->proof_worth, self->whole, job->n_sizes * sizeof (gint32));
+  memcpy (self->proof_most, most, job->n_sources * sizeof (gint32));
   for (guint k = 0; k < job->n_sources; k++)
     {
       if (job->sources[k].limit == ROD_CUT_UNLIMITED && most[k] > 0)
@@ -138,11 +149,23 @@ update_bound (RodCutColumns    *self,
     self->centre[i] = self->priced[i] * rate;
 }
 
+const gint32 *
+rod_cut_columns_get_worth (const RodCutColumns *self)
+{
+  return self->proof_worth;
+}
+
+const gint32 *
+rod_cut_columns_get_most (const RodCutColumns *self)
+{
+  return self->proof_most;
+}
+
 static double
 get_gain (RodCutColumns       *self,
           const RodCutPattern *pattern)
 {
-  double gain = -rod_cut_master_get_price (self->master, pattern->source);
+  double gain = -self->prices[pattern->source];
 
   for (guint i = 0; i < pattern->n_parts; i++)
     gain += pattern->parts[i].count * self->worth[pattern->parts[i].size];
@@ -156,7 +179,7 @@ add_patterns (RodCutColumns *self)
   g_autoptr (GPtrArray) patterns = NULL;
   guint n_added = 0;
 
-  patterns = rod_cut_pricing_list_patterns (self->pricing, PATTERNS_PER_ROUND);
+  patterns = rod_cut_pricing_list_patterns (self->pricing, self->prices, PATTERNS_PER_ROUND);
   for (guint i = 0; i < patterns->len; i++)
     {
       RodCutPattern *pattern = patterns->pdata[i];
@@ -180,6 +203,8 @@ price (RodCutColumns    *self,
 
   for (guint i = 0; i < self->job->n_sizes; i++)
     self->worth[i] = rest->counts[i] > 0 ? rod_cut_master_get_worth (self->master, i) : 0;
+  for (guint k = 0; k < self->job->n_sources; k++)
+    self->prices[k] = rod_cut_master_get_price (self->master, k);
 
   for (;;)
     {
@@ -217,7 +242,7 @@ rod_cut_columns_generate (RodCutColumns    *self,
         return FALSE;
       relaxation->cost = rod_cut_master_get_cost (self->master);
       least = relaxation->cost * (1 - COST_NOISE);
-      if (least <= (double) goal->enough || least <= (double) relaxation->bound)
+      if (least <= (double) goal->enough)
         return TRUE;
       if (rod_cut_job_round_up (self->job, (gint64) ceil (least)) <= relaxation->bound)
         return TRUE;

@@ -75,6 +75,24 @@ typedef struct
 } RodCutRelaxation;
 
 /**
+ * rod_cut_columns_get_worth:
+ * @self: column generation
+ *
+ * Returns: (transfer none) (array): for each size, what a piece is taken to be worth in the proof of
+ *   the last bound; all 0 before
+ */
+const gint32 *rod_cut_columns_get_worth (const RodCutColumns *self);
+
+/**
+ * rod_cut_columns_get_most:
+ * @self: column generation
+ *
+ * Returns: (transfer none) (array): for each source, the greatest worth one bar holds in the proof of
+ *   the last bound; all 0 before
+ */
+const gint32 *rod_cut_columns_get_most (const RodCutColumns *self);
+
+/**
  * rod_cut_columns_generate:
  * @self: column generation
  * @rest: what is to be cut; the same that the master was last told, or the whole job

@@ -280,20 +280,17 @@ gather_sources (RodCutJob           *job,
   job->widest = job->sources[0].width;
 }
 
-/* Adds the bars nobody has where a size may be left over without them. */
+/* Adds the bars nobody has, dearer than a real bar for every piece. */
 static void
 add_missing_bars (RodCutJob *job)
 {
   gint64        dearest = 0;
   RodCutSource *missing = &job->sources[job->n_sources];
 
+  if (job->n_sources == 1 && job->sources[0].limit == ROD_CUT_UNLIMITED)
+    return;
   for (guint k = 0; k < job->n_sources; k++)
-    {
-      if (job->sources[k].limit == ROD_CUT_UNLIMITED &&
-          job->sources[k].width >= job->sizes[0].width)
-        return;
-      dearest = MAX (dearest, job->sources[k].price);
-    }
+    dearest = MAX (dearest, job->sources[k].price);
 
   missing->width = job->widest;
   missing->price = dearest * job->n_pieces + job->price_step;

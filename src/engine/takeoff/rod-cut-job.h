@@ -54,9 +54,9 @@ typedef struct
  * A cutting problem in the form the solver works on: whole numbers, kerf and trims inside the
  * widths, equal lengths merged, sources left out that no cheapest plan needs.
  *
- * A job can always be cut: where limits might leave pieces over, the last source is one of
- * unlimited bars that nobody has (%ROD_CUT_NO_STOCK), dearer than any plan from real bars. A plan
- * that uses it shows how much stock is missing. Immutable.
+ * A job can always be cut: unless there is only one source and that without limit, the last source
+ * is one of unlimited bars that nobody has (%ROD_CUT_NO_STOCK), dearer than any plan from real bars.
+ * A plan that uses it shows how much stock is missing. Immutable.
  */
 typedef struct
 {

@@ -34,6 +34,17 @@ struct _RodCutMaster
 };
 
 static void
+set_limit (RodCutMaster *self,
+           guint         source,
+           int           limit)
+{
+  int row = self->limit_rows[source];
+
+  if (row != 0)
+    glp_set_row_bnds (self->lp, row, limit == ROD_CUT_UNLIMITED ? GLP_FR : GLP_UP, 0, limit);
+}
+
+static void
 add_rows (RodCutMaster *self)
 {
   const RodCutJob *job = self->job;
@@ -44,37 +55,48 @@ add_rows (RodCutMaster *self)
 
   for (guint k = 0; k < job->n_sources; k++)
     {
-      if (job->sources[k].limit == ROD_CUT_UNLIMITED)
+      /* One source alone never runs out, the bars nobody has do not either. */
+      if (job->n_sources == 1 || job->sources[k].stock == ROD_CUT_NO_STOCK)
         continue;
       self->limit_rows[k] = glp_add_rows (self->lp, 1);
-      glp_set_row_bnds (self->lp, self->limit_rows[k], GLP_UP, 0, job->sources[k].limit);
+      set_limit (self, k, job->sources[k].limit);
     }
 }
 
-/* One piece in a bar of the cheapest source that never runs out, for every size. These columns are
- * the first basis: all rows of sizes at their bounds, rows of limits free. */
+static void
+add_single_piece (RodCutMaster *self,
+                  guint         size,
+                  guint         source)
+{
+  RodCutPart part = { size, 1 };
+  g_autoptr (RodCutPattern) pattern = rod_cut_pattern_new (source, &part, 1);
+
+  rod_cut_master_add (self, pattern);
+}
+
+/* One piece in a bar, for every size: in a bar nobody has, so that there is a solution whatever the
+ * limits, and in a bar of the cheapest source without limit. The cheaper of these are the first
+ * basis: all rows of sizes at their bounds, rows of limits free. */
 static void
 add_single_pieces (RodCutMaster *self)
 {
   const RodCutJob *job = self->job;
+  guint            last = job->n_sources - 1;
 
   for (guint i = 0; i < job->n_sizes; i++)
     {
-      RodCutPart part = { i, 1 };
-      g_autoptr (RodCutPattern) pattern = NULL;
-      guint best = job->n_sources;
+      guint best = last;
 
-      for (guint k = 0; k < job->n_sources; k++)
+      for (guint k = 0; k < last; k++)
         {
           if (job->sources[k].limit == ROD_CUT_UNLIMITED &&
               job->sources[k].width >= job->sizes[i].width &&
-              (best == job->n_sources || job->sources[k].price < job->sources[best].price))
+              job->sources[k].price < job->sources[best].price)
             best = k;
         }
-      g_assert (best < job->n_sources);
-
-      pattern = rod_cut_pattern_new (best, &part, 1);
-      rod_cut_master_add (self, pattern);
+      if (best != last)
+        add_single_piece (self, i, last);
+      add_single_piece (self, i, best);
       glp_set_row_stat (self->lp, (int) i + 1, GLP_NL);
       glp_set_col_stat (self->lp, (int) self->patterns->len, GLP_BS);
     }
@@ -155,10 +177,7 @@ rod_cut_master_set_rest (RodCutMaster     *self,
   for (guint i = 0; i < self->job->n_sizes; i++)
     glp_set_row_bnds (self->lp, (int) i + 1, GLP_LO, rest->counts[i], 0);
   for (guint k = 0; k < self->job->n_sources; k++)
-    {
-      if (self->limit_rows[k] != 0)
-        glp_set_row_bnds (self->lp, self->limit_rows[k], GLP_UP, 0, rest->limits[k]);
-    }
+    set_limit (self, k, rest->limits[k]);
   for (guint j = 0; j < self->patterns->len; j++)
     {
       gboolean usable = rod_cut_rest_room_for (rest, self->patterns->pdata[j]) > 0;

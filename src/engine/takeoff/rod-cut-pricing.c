@@ -46,6 +46,7 @@ typedef struct
   guint  size;
   guint  n_steps;
   gint32 worth;
+  double rate; /* worth by price */
 } Ending;
 
 struct _RodCutPricing
@@ -177,7 +178,7 @@ note_endings (RodCutPricing *self,
   for (guint k = 0; k < self->job->n_sources; k++)
     {
       int    left = self->job->sources[k].width - self->job->sizes[size].width;
-      Ending ending = { k, size, self->n_steps, worth };
+      Ending ending = { k, size, self->n_steps, worth, 0 };
 
       if (left < 0)
         break; /* the widest source comes first */
@@ -273,17 +274,13 @@ trace_pattern (const RodCutPricing *self,
 
 static int
 compare_endings (gconstpointer a,
-                 gconstpointer b,
-                 gpointer      data)
+                 gconstpointer b)
 {
-  const RodCutSource *sources = data;
-  const Ending       *one = a;
-  const Ending       *other = b;
-  double              one_rate = (double) one->worth / (double) sources[one->source].price;
-  double              other_rate = (double) other->worth / (double) sources[other->source].price;
+  const Ending *one = a;
+  const Ending *other = b;
 
-  if (one_rate > other_rate || one_rate < other_rate)
-    return one_rate > other_rate ? -1 : 1;
+  if (one->rate > other->rate || one->rate < other->rate)
+    return one->rate > other->rate ? -1 : 1;
   if (one->source != other->source)
     return one->source < other->source ? -1 : 1;
   return (one->size > other->size) - (one->size < other->size);
@@ -291,13 +288,21 @@ compare_endings (gconstpointer a,
 
 GPtrArray *
 rod_cut_pricing_list_patterns (const RodCutPricing *self,
+                               const double        *prices,
                                guint                n_most)
 {
   g_autoptr (GArray) endings = g_array_copy (self->endings);
   GPtrArray *patterns;
 
+  for (guint i = 0; i < endings->len; i++)
+    {
+      Ending *ending = &g_array_index (endings, Ending, i);
+
+      ending->rate = ending->worth / prices[ending->source];
+    }
+  g_array_sort (endings, compare_endings);
+
   patterns = g_ptr_array_new_with_free_func ((GDestroyNotify) rod_cut_pattern_unref);
-  g_array_sort_with_data (endings, compare_endings, self->job->sources);
   for (guint i = 0; i < MIN (endings->len, n_most); i++)
     g_ptr_array_add (patterns, trace_pattern (self, &g_array_index (endings, Ending, i)));
   return patterns;

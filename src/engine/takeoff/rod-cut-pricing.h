@@ -72,6 +72,7 @@ gint64 rod_cut_pricing_get_effort (const RodCutPricing *self);
 /**
  * rod_cut_pricing_list_patterns:
  * @self: a pricing that has run
+ * @prices: (array): for each source, what a bar costs, its scarcity included, > 0
  * @n_most: how many to give at most
  *
  * Lists good patterns of the last run: the best of each source, and the best of each source that
@@ -80,6 +81,7 @@ gint64 rod_cut_pricing_get_effort (const RodCutPricing *self);
  * Returns: (transfer full) (element-type RodCutPattern): patterns, each once
  */
 GPtrArray *rod_cut_pricing_list_patterns (const RodCutPricing *self,
+                                          const double        *prices,
                                           guint                n_most) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

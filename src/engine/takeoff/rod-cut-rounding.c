@@ -153,7 +153,7 @@ rod_cut_rounding_dive (const RodCutJob  *job,
                        RodCutColumns    *columns,
                        const RodCutDive *dive)
 {
-  g_autoptr (RodCutRest) rest = rod_cut_rest_new (job);
+  g_autoptr (RodCutRest) rest = rod_cut_rest_copy (dive->start, job);
   g_autoptr (RodCutScheme) fixed = rod_cut_scheme_new ();
   g_autoptr (GRand) rand = dive->seed != 0 ? g_rand_new_with_seed (dive->seed) : NULL;
   Diver diver = { .job = job, .dive = dive, .columns = columns, .rest = rest, .fixed = fixed };

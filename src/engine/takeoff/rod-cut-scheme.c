@@ -73,6 +73,18 @@ rod_cut_rest_new (const RodCutJob *job)
   return rest;
 }
 
+RodCutRest *
+rod_cut_rest_copy (const RodCutRest *rest,
+                   const RodCutJob  *job)
+{
+  RodCutRest *copy = g_new (RodCutRest, 1);
+
+  copy->counts = g_memdup2 (rest->counts, job->n_sizes * sizeof (int));
+  copy->limits = g_memdup2 (rest->limits, job->n_sources * sizeof (int));
+  copy->n_pieces = rest->n_pieces;
+  return copy;
+}
+
 void
 rod_cut_rest_free (RodCutRest *rest)
 {

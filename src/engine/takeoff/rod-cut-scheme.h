@@ -32,11 +32,31 @@ typedef struct
   RodCutPart parts[];
 } RodCutPattern;
 
+/**
+ * rod_cut_pattern_new:
+ * @source: index into the sources of the job
+ * @parts: (array length=n_parts): what comes out of the bar, widest first
+ * @n_parts: how many parts, ≥ 1
+ *
+ * Returns: (transfer full): a pattern
+ */
 RodCutPattern *rod_cut_pattern_new (guint             source,
                                     const RodCutPart *parts,
                                     guint             n_parts) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_cut_pattern_ref:
+ * @pattern: a pattern
+ *
+ * Returns: (transfer full): @pattern
+ */
 RodCutPattern *rod_cut_pattern_ref (RodCutPattern *pattern);
-void           rod_cut_pattern_unref (RodCutPattern *pattern);
+
+/**
+ * rod_cut_pattern_unref:
+ * @pattern: (transfer full): a pattern
+ */
+void rod_cut_pattern_unref (RodCutPattern *pattern);
 
 /**
  * rod_cut_pattern_compare:
@@ -67,8 +87,29 @@ typedef struct
   int  n_pieces;
 } RodCutRest;
 
+/**
+ * rod_cut_rest_new:
+ * @job: a job
+ *
+ * Returns: (transfer full): all of @job
+ */
 RodCutRest *rod_cut_rest_new (const RodCutJob *job) G_GNUC_WARN_UNUSED_RESULT;
-void        rod_cut_rest_free (RodCutRest *rest);
+
+/**
+ * rod_cut_rest_copy:
+ * @rest: a rest
+ * @job: the job it is of
+ *
+ * Returns: (transfer full): a copy
+ */
+RodCutRest *rod_cut_rest_copy (const RodCutRest *rest,
+                               const RodCutJob  *job) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_cut_rest_free:
+ * @rest: (transfer full) (nullable): a rest
+ */
+void rod_cut_rest_free (RodCutRest *rest);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodCutRest, rod_cut_rest_free)
 
@@ -116,9 +157,26 @@ typedef struct
   gint64  cost;
 } RodCutScheme;
 
+/**
+ * rod_cut_scheme_new:
+ *
+ * Returns: (transfer full): a scheme that cuts nothing
+ */
 RodCutScheme *rod_cut_scheme_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_cut_scheme_copy:
+ * @scheme: a scheme
+ *
+ * Returns: (transfer full): a copy
+ */
 RodCutScheme *rod_cut_scheme_copy (const RodCutScheme *scheme) G_GNUC_WARN_UNUSED_RESULT;
-void          rod_cut_scheme_free (RodCutScheme *scheme);
+
+/**
+ * rod_cut_scheme_free:
+ * @scheme: (transfer full) (nullable): a scheme
+ */
+void rod_cut_scheme_free (RodCutScheme *scheme);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodCutScheme, rod_cut_scheme_free)
 

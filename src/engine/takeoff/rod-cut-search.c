@@ -2,77 +2,88 @@
 
 /* The order in which methods are tried: first-fit and the bound of lengths, which settle small jobs
  * at once; column generation, which gives a bound that with one stock length is the optimum nearly
- * always; then dives from its solution, each with another seed. */
+ * always; dives from its solution, each with another seed; parts of the plan anew; with several
+ * prices, one mix of stock after another. */
 
 #include "engine/takeoff/rod-cut-search.h"
 
 #include "engine/takeoff/rod-cut-bound.h"
 #include "engine/takeoff/rod-cut-first-fit.h"
+#include "engine/takeoff/rod-cut-mixes.h"
+#include "engine/takeoff/rod-cut-recut.h"
 #include "engine/takeoff/rod-cut-rounding.h"
 
 /* Work allowed, in steps of about a microsecond: for the linear program, and in all. */
-#define ROOT_EFFORT 4000000
-#define TOTAL_EFFORT 6000000
+#define ROOT_EFFORT 1500000
+#define TOTAL_EFFORT 2000000
 
-/* Most dives end within a few tries or not at all. */
-#define MAX_DIVES 60
+/* Dives and parts in the first go, after which nearly all jobs with one stock length are proven, and
+ * in the second. */
+#define FIRST_DIVES 10
+#define FIRST_PARTS 60
+#define SECOND_DIVES 100
+#define SECOND_PARTS 300
 
 static void
-keep_cheaper (RodCutScheme **best,
-              RodCutScheme  *scheme)
+dive (RodCutQuest *quest,
+      guint32      from_seed,
+      guint32      to_seed)
 {
-  if (scheme == NULL)
-    return;
-  if (scheme->cost < (*best)->cost)
+  RodCutMaster *master = rod_cut_columns_get_master (quest->columns);
+  g_autoptr (RodCutRest) whole = rod_cut_rest_new (quest->job);
+
+  for (guint32 seed = from_seed; seed < to_seed && !rod_cut_quest_is_over (quest); seed++)
     {
-      rod_cut_scheme_free (*best);
-      *best = scheme;
+      RodCutDive dive = { whole, quest->bound, quest->best->cost, seed, 0 };
+
+      dive.effort = rod_cut_quest_get_columns_effort (quest);
+      rod_cut_master_return_to_root (master);
+      rod_cut_master_set_rest (master, whole);
+      if (!rod_cut_master_solve (master))
+        return;
+      rod_cut_quest_offer (quest, rod_cut_rounding_dive (quest->job, quest->columns, &dive));
     }
-  else
-    rod_cut_scheme_free (scheme);
 }
 
-static void
-add_patterns_of (RodCutMaster       *master,
-                 const RodCutScheme *scheme)
+/* Solves the linear program of the whole job. Returns whether there is anything left to do with
+ * it. */
+static gboolean
+find_root (RodCutQuest *quest)
 {
-  for (guint i = 0; i < scheme->uses->len; i++)
-    rod_cut_master_add (master, g_array_index (scheme->uses, RodCutUse, i).pattern);
-}
-
-static void
-search_by_columns (const RodCutJob  *job,
-                   const RodCutRest *whole,
-                   RodCutScheme    **best,
-                   gint64           *bound)
-{
-  g_autoptr (RodCutColumns) columns = rod_cut_columns_new (job);
-  RodCutMaster    *master;
-  RodCutGoal       goal = { 0, (*best)->cost, ROOT_EFFORT };
+  RodCutMaster *master = rod_cut_columns_get_master (quest->columns);
+  g_autoptr (RodCutRest) whole = rod_cut_rest_new (quest->job);
+  const GArray    *uses = quest->best->uses;
+  RodCutGoal       goal = { 0, quest->best->cost, ROOT_EFFORT };
   RodCutRelaxation relaxation;
   gboolean         solved;
 
+  for (guint i = 0; i < uses->len; i++)
+    rod_cut_master_add (master, g_array_index (uses, RodCutUse, i).pattern);
+  solved = rod_cut_columns_generate (quest->columns, whole, &goal, &relaxation);
+  rod_cut_quest_raise_bound (quest, relaxation.bound);
+  if (solved)
+    rod_cut_master_keep_root (master);
+  return solved;
+}
+
+static void
+search_by_columns (RodCutQuest *quest)
+{
+  g_autoptr (RodCutColumns) columns = rod_cut_columns_new (quest->job);
+
   if (columns == NULL)
     return;
-  master = rod_cut_columns_get_master (columns);
-  add_patterns_of (master, *best);
-  solved = rod_cut_columns_generate (columns, whole, &goal, &relaxation);
-  *bound = MAX (*bound, relaxation.bound);
-  if (!solved)
-    return;
-  rod_cut_master_keep_root (master);
-
-  for (guint32 seed = 0; seed < MAX_DIVES && (*best)->cost > *bound; seed++)
+  quest->columns = columns;
+  if (find_root (quest))
     {
-      RodCutDive dive = { *bound, (*best)->cost, seed, TOTAL_EFFORT };
-
-      if (seed > 0)
-        rod_cut_master_return_to_root (master);
-      rod_cut_master_set_rest (master, whole);
-      if (rod_cut_columns_get_effort (columns) > TOTAL_EFFORT || !rod_cut_master_solve (master))
-        return;
-      keep_cheaper (best, rod_cut_rounding_dive (job, columns, &dive));
+      dive (quest, 0, FIRST_DIVES);
+      rod_cut_recut (quest, FIRST_PARTS);
+      if (quest->job->n_sources > 1)
+        rod_cut_mixes_search (quest);
+      dive (quest, FIRST_DIVES, SECOND_DIVES);
+      rod_cut_recut (quest, SECOND_PARTS);
     }
+  quest->columns = NULL;
 }
 
 RodCutScheme *
@@ -80,14 +91,16 @@ rod_cut_search (const RodCutJob *job,
                 gint64          *bound)
 {
   g_autoptr (RodCutRest) whole = rod_cut_rest_new (job);
-  RodCutScheme *best = rod_cut_first_fit (job, whole);
+  RodCutQuest quest = { .job = job, .effort = TOTAL_EFFORT };
 
-  *bound = rod_cut_bound_of_lengths (job, whole);
-  if (best->cost > *bound)
+  quest.best = rod_cut_first_fit (job, whole);
+  quest.bound = rod_cut_bound_of_lengths (job, whole);
+  if (quest.best->cost > quest.bound)
     {
-      search_by_columns (job, whole, &best, bound);
+      search_by_columns (&quest);
       rod_cut_master_leave_thread ();
     }
-  rod_cut_scheme_tidy (best);
-  return best;
+  rod_cut_scheme_tidy (quest.best);
+  *bound = quest.bound;
+  return quest.best;
 }
