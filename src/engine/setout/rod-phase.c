@@ -150,10 +150,12 @@ collect_places (const RodPhaseProblem *problem)
   return places;
 }
 
-/* Where, going up from @low, the least shrinking strip and the least growing strip are equal. */
+/* Where, going up from @low, the least shrinking strip and the least growing strip are equal. Between
+ * two places a starter holds throughout or nowhere; where it holds, its base leaves no strip. */
 static double
 balance (const RodPhaseProblem *problem,
-         double                 low)
+         double                 low,
+         double                 high)
 {
   double shrinking = INFINITY, growing = INFINITY;
 
@@ -163,6 +165,9 @@ balance (const RodPhaseProblem *problem,
                                                     : &problem->starters[i - problem->n_levels].without;
       double          strip;
 
+      if (i >= problem->n_levels &&
+          starter_holds (&problem->starters[i - problem->n_levels], (low + high) / 2.0, problem->pitch_mm))
+        continue;
       strip = level->upper ? strip_of (level->at_mm - low, problem->pitch_mm)
                            : wrap (low - level->at_mm, problem->pitch_mm);
       if (level->upper)
@@ -207,7 +212,7 @@ rod_phase_best (const RodPhaseProblem *problem)
 
       try_phase (problem, low, &best_mm, &best);
       if (high - low > ROD_EPSILON_MM)
-        try_phase (problem, CLAMP (balance (problem, low), low, high), &best_mm, &best);
+        try_phase (problem, CLAMP (balance (problem, low, high), low, high), &best_mm, &best);
     }
   return wrap (best_mm, problem->pitch_mm);
 }
