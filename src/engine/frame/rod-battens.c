@@ -61,6 +61,16 @@ q_of (const Layer *layer,
   return layer->upright ? at.x : at.y;
 }
 
+/* What the battens cover: the whole structure behind an undivided surface, else what its trims
+ * enclose. */
+static const RodRegion *
+layer_area (const Layer *layer)
+{
+  const RodFace *face = rod_plan_face (layer->plan, layer->field->face);
+
+  return layer->field->zone == NULL && face->n_fields == 1 ? face->bare : layer->field->clad;
+}
+
 static void
 need_line (const Layer *layer,
            double       q,
@@ -154,6 +164,27 @@ merge_lines (const Layer *layer)
   g_array_set_size (layer->lines, kept);
 }
 
+/* Where no edge runs along the battens near an end of the area, as below the rakes of a gable, the
+ * frame still begins at the edge distance from that end. */
+static void
+need_ends (const Layer *layer)
+{
+  GArray  *lines = layer->lines;
+  RodPoint low, high;
+  double   first, last;
+
+  rod_region_extent (layer_area (layer), &low, &high);
+  first = q_of (layer, low) + layer->rules->batten_edge_mm;
+  last = q_of (layer, high) - layer->rules->batten_edge_mm;
+  if (first > last)
+    first = last = (first + last) / 2.0;
+  if (lines->len == 0 || g_array_index (lines, BattenLine, lines->len - 1).q < last - layer->pitch_mm)
+    need_line (layer, last, ROD_BATTEN_EDGE);
+  if (g_array_index (lines, BattenLine, 0).q > first + layer->pitch_mm)
+    need_line (layer, first, ROD_BATTEN_EDGE);
+  g_array_sort (lines, compare_lines);
+}
+
 static void
 fill_lines (const Layer *layer)
 {
@@ -188,10 +219,7 @@ run_line (const Layer *layer,
           int          number,
           guint        uses)
 {
-  const RodRegion *area = layer->field->zone == NULL && rod_plan_face (layer->plan, layer->field->face)->n_fields == 1
-                            ? rod_plan_face (layer->plan, layer->field->face)->bare
-                            : layer->field->clad;
-  g_autoptr (GArray) spans = rod_region_clip_line (area, origin, direction);
+  g_autoptr (GArray) spans = rod_region_clip_line (layer_area (layer), origin, direction);
 
   for (guint s = 0; s < spans->len; s++)
     {
@@ -272,6 +300,7 @@ place_layer (Layer *layer)
   if (!layer->counter)
     need_columns (layer);
   merge_lines (layer);
+  need_ends (layer);
   fill_lines (layer);
   run_lines (layer);
   if (!layer->counter)
