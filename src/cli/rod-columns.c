@@ -6,8 +6,6 @@
 
 #include "cli/rod-columns.h"
 
-#define PAGE_WIDTH 80
-
 guint
 rod_columns_width (const char *text)
 {
@@ -71,7 +69,7 @@ append_words (GString    *out,
 
       if (width == 0)
         continue;
-      if (at > indent && at + 1 + width > PAGE_WIDTH)
+      if (at > indent && at + 1 + width > ROD_COLUMNS_PAGE)
         {
           begin_line (out, indent);
           at = indent;

@@ -6,6 +6,13 @@
 G_BEGIN_DECLS
 
 /**
+ * ROD_COLUMNS_PAGE:
+ *
+ * Columns of a line: what every terminal shows.
+ */
+#define ROD_COLUMNS_PAGE 80
+
+/**
  * rod_columns_width:
  * @text: UTF-8
  *

@@ -11,6 +11,7 @@
 #include "engine/files/rod-lists.h"
 #include "engine/files/rod-plan-file.h"
 #include "sheets/rod-sheets.h"
+#include "sheets/rod-svg.h"
 
 #include <errno.h>
 #include <glib/gi18n.h>

@@ -9,13 +9,14 @@
 #include "engine/files/rod-takeoff-file.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 /* Findings printed in full: what fits a screen together with the rest. */
 #define FULL_FINDINGS 6
 
 #define COLUMN_GAP 2
-/* Leaves the amounts half of an 80-column line. */
-#define ARTICLE_WIDTH_MAX 30
+/* Leaves short amounts room enough on an 80-column line. */
+#define ARTICLE_WIDTH_MAX 40
 
 typedef struct
 {
@@ -53,6 +54,31 @@ add_row (GArray     *rows,
   g_array_append_val (rows, row);
 }
 
+/* An amount that does not fit beside its article goes below it, where there is room. */
+static void
+append_row (GString   *out,
+            const Row *row,
+            guint      subject_width,
+            guint      article_width)
+{
+  g_autoptr (GString) label = g_string_new (NULL);
+  guint indent = subject_width;
+
+  if (*row->article == '\0')
+    {
+      rod_columns_append (out, row->subject, indent, row->amount);
+      return;
+    }
+  rod_columns_pad (label, row->subject, subject_width);
+  g_string_append (label, row->article);
+  if (subject_width + article_width + rod_columns_width (row->amount) <= ROD_COLUMNS_PAGE &&
+      rod_columns_width (row->article) < article_width)
+    indent += article_width;
+  else
+    indent += COLUMN_GAP;
+  rod_columns_append (out, label->str, indent, row->amount);
+}
+
 static void
 append_rows (GString      *out,
              const GArray *rows)
@@ -70,19 +96,7 @@ append_rows (GString      *out,
         article_width = MAX (article_width, width + COLUMN_GAP);
     }
   for (guint i = 0; i < rows->len; i++)
-    {
-      const Row *row = &g_array_index (rows, Row, i);
-      g_autoptr (GString) label = g_string_new (NULL);
-      guint indent = subject_width;
-
-      rod_columns_pad (label, row->subject, subject_width);
-      if (*row->article != '\0')
-        {
-          g_string_append (label, row->article);
-          indent += article_width;
-        }
-      rod_columns_append (out, label->str, indent, row->amount);
-    }
+    append_row (out, &g_array_index (rows, Row, i), subject_width, article_width);
 }
 
 /* Area */
@@ -150,25 +164,14 @@ bars_text (const RodCutting *cutting)
       if (owned)
         g_string_append_printf (text, " %s", _ ("of your own"));
     }
-  return g_strdup (text->str);
-}
-
-static guint
-count_lengths_sold (const RodCutting *cutting)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < cutting->stock_of->len; i++)
-    if (g_ptr_array_index (cutting->stock_of, i) != NULL)
-      n++;
-  return n;
+  return g_strdup (text->len > 0 ? text->str : _ ("nothing in stock (see findings)"));
 }
 
 /* How good the cutting is: the bound counts bars where one length is sold, else money. */
 static char *
 proof_text (const RodCutting *cutting)
 {
-  gboolean counts_bars = cutting->stock->len == 1 && count_lengths_sold (cutting) == 1;
+  gboolean counts_bars = cutting->stock->len == 1;
   double   over = 0.0;
 
   if (cutting->proven)
@@ -177,7 +180,9 @@ proof_text (const RodCutting *cutting)
     return g_strdup_printf (_ ("every plan needs %" G_GINT64_FORMAT), cutting->bound);
   if (cutting->bound > 0)
     over = 100.0 * (double) (cutting->cost - cutting->bound) / (double) cutting->bound;
-  return g_strdup_printf (_ ("at most %.1f %% dearer than the cheapest plan"), over);
+  /* Rounded up: what is not proven must not look as if it were. */
+  over = ceil (over * 100.0) / 100.0;
+  return g_strdup_printf (_ ("within %.2f\u00a0%% of the cheapest plan"), over);
 }
 
 static double
@@ -200,8 +205,8 @@ add_boards (GArray           *rows,
            _ ("Boards"),
            g_strdup_printf ("%s, %s", cutting->name, cutting->colour->name),
            /* Translators: pieces, bars, waste, how good that is. */
-           g_strdup_printf (ngettext ("%u piece from %s; %.1f %% waste, %s",
-                                      "%u pieces from %s; %.1f %% waste, %s",
+           g_strdup_printf (ngettext ("%u\u00a0piece from %s; %.1f\u00a0%% waste, %s",
+                                      "%u\u00a0pieces from %s; %.1f\u00a0%% waste, %s",
                                       n),
                             n,
                             bars,

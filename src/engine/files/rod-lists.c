@@ -113,7 +113,7 @@ write_bar (RodCsv           *csv,
   const RodSawBar   *bar = &g_array_index (cutting->bars, RodSawBar, index);
   const RodCutStock *stock = &g_array_index (cutting->stock, RodCutStock, bar->stock);
   gboolean           owned = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
-  double             from = ceil (saw->end_trim_mm);
+  double             from = saw->end_trim_mm;
 
   for (guint i = 0; i < bar->n_items; i++)
     {
@@ -134,7 +134,7 @@ write_bar (RodCsv           *csv,
       write_length (csv, from + (double) item->length_mm);
       rod_csv_integer (csv, bar->rest_mm);
       rod_csv_end_row (csv);
-      from += (double) item->length_mm + ceil (saw->kerf_mm);
+      from += (double) item->length_mm + saw->kerf_mm;
     }
 }
 
