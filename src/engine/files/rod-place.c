@@ -6,7 +6,11 @@
 
 #include "engine/files/rod-json.h"
 
-G_DEFINE_QUARK (rod - file - error - quark, rod_file_error)
+GQuark
+rod_file_error_quark (void)
+{
+  return g_quark_from_static_string ("rod-file-error");
+}
 
 RodPlace
 rod_place_root (const char *name)
