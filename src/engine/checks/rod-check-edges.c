@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Checks of edges: each has a trim, corners are tied, boards keep clear of the ground, and length
+ * joints keep clear of openings. */
+
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "engine/checks/rod-checks.h"
+#include "engine/checks/rod-findings.h"
+#include "engine/plan/rod-stacks.h"
+#include "engine/rod-limits.h"
+
+static RodFinding
+at_edge (const RodField *field,
+         const RodEdge  *edge,
+         const char     *id,
+         RodSeverity     severity,
+         const char     *rule)
+{
+  return (RodFinding){
+    .id = id,
+    .severity = severity,
+    .face = (int) field->face,
+    .at = { (edge->raw.from.x + edge->raw.to.x) / 2.0, (edge->raw.from.y + edge->raw.to.y) / 2.0 },
+    .has_at = TRUE,
+    .piece = -1,
+    .rule = rule,
+  };
+}
+
+static const char *
+condition_label (const RodEdge *edge)
+{
+  return rod_choice_label (rod_edge_condition_choices, (int) edge->condition);
+}
+
+/* Edges that the clad area really has: a door takes part of the base, a zone part of everything. */
+static gboolean
+is_on_area (const RodField *field,
+            guint           edge)
+{
+  for (guint p = 0; p < field->clad->n_points; p++)
+    if (field->clad->tags[p] == (int) edge)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+check_trim (RodPlan        *plan,
+            const RodField *field,
+            const RodEdge  *edge)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  RodFinding     finding = at_edge (field, edge, "no-trim", ROD_SEVERITY_MUST, "T1");
+
+  if (edge->rule != NULL || edge->zone >= 0 || rod_edge_trimless (plan, field, edge))
+    return;
+  finding.text = g_strdup_printf (_ ("%s: the system “%s” says no trim for this edge (%s)."),
+                                  face->label,
+                                  face->system->name,
+                                  condition_label (edge));
+  finding.remedy = g_strdup (_ ("Add a row to the system's trim table, with an empty trim if none is wanted, or change the edge's condition."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static void
+check_corner (RodPlan        *plan,
+              const RodField *field,
+              const RodEdge  *edge)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  RodFinding     finding = at_edge (field, edge, "corner-not-joined", ROD_SEVERITY_NOTE, "R16");
+
+  if (edge->partner_face >= 0 || face->surface->build_up_mm <= 0.0 ||
+      (edge->condition != ROD_EDGE_OUTSIDE_CORNER && edge->condition != ROD_EDGE_INSIDE_CORNER))
+    return;
+  finding.text = g_strdup_printf (_ ("%s: a corner (%s) is tied to no other surface, so the build-up round it is not counted."),
+                                  face->label,
+                                  condition_label (edge));
+  finding.remedy = g_strdup (_ ("Join it to the surface round the corner, or measure this surface to the batten face."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static void
+check_ground (RodPlan        *plan,
+              const RodField *field,
+              const RodEdge  *edge)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  double         least_mm = face->system->rules->ground_clearance_mm;
+  RodFinding     finding = at_edge (field, edge, "ground-clearance", ROD_SEVERITY_SHOULD, "R7");
+
+  if (edge->condition != ROD_EDGE_BASE || face->surface->kind != ROD_SURFACE_WALL ||
+      edge->clearance_mm >= least_mm - ROD_EPSILON_MM)
+    return;
+  finding.value = edge->clearance_mm;
+  finding.limit = least_mm;
+  finding.text = g_strdup_printf (_ ("%s: boards begin %.0f mm above the base line; at least %.0f mm above the ground is wanted."),
+                                  face->label,
+                                  edge->clearance_mm,
+                                  least_mm);
+  finding.remedy = g_strdup (_ ("Raise the starter's range. If the base line already lies above the ground, give this edge its own clearance "
+                                "or lower the system's ground clearance."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+/* Columns and openings in the board frame: too near is nearer than the rule, but not exactly on. */
+static void
+check_columns (RodPlan        *plan,
+               const RodField *field,
+               const RodEdge  *edge)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  double         least_mm = face->system->rules->joint_distance_mm;
+  double         side = rod_affine_apply (field->to_board, edge->raw.from).x;
+
+  if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG || rod_edge_trimless (plan, field, edge))
+    return;
+  for (guint c = 0; c < field->n_columns; c++)
+    {
+      double     apart_mm = fabs (field->columns[c] - side);
+      RodFinding finding = at_edge (field, edge, "joint-near-opening", ROD_SEVERITY_SHOULD, "R21");
+
+      if (apart_mm < ROD_EPSILON_MM || apart_mm >= least_mm - ROD_EPSILON_MM)
+        continue;
+      finding.value = apart_mm;
+      finding.limit = least_mm;
+      finding.text = g_strdup_printf (_ ("%s: a length joint comes %.0f mm beside an opening, nearer than %.0f mm."),
+                                      face->label,
+                                      apart_mm,
+                                      least_mm);
+      finding.remedy = g_strdup (_ ("Use longer boards, or set the joint exactly on the opening's side."));
+      rod_findings_add (plan->findings, &finding);
+    }
+}
+
+void
+rod_check_edges (RodPlan *plan,
+                 guint    index)
+{
+  const RodField *field = rod_plan_field (plan, index);
+
+  for (guint e = 0; e < field->n_edges; e++)
+    {
+      const RodEdge *edge = &field->edges[e];
+
+      if (!is_on_area (field, e))
+        continue;
+      check_trim (plan, field, edge);
+      check_corner (plan, field, edge);
+      check_ground (plan, field, edge);
+      check_columns (plan, field, edge);
+    }
+}

@@ -1,0 +1,302 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Checks of single boards: slivers, short pieces, ends that do not stay in their pockets, pieces that
+ * hang on one batten, and strips that the survey's tolerance could turn into slivers. */
+
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "engine/checks/rod-checks.h"
+#include "engine/checks/rod-findings.h"
+#include "engine/movement/rod-movement.h"
+#include "engine/rod-limits.h"
+
+/* What one kind of finding has come to in a field. */
+typedef struct
+{
+  RodFinding worst;
+  int        count;
+} Tally;
+
+typedef struct
+{
+  RodPlan        *plan;
+  const RodField *field;
+  const RodFace  *face;
+  const RodRules *rules;
+  Tally           slivers;
+  Tally           notches;
+  Tally           shorts;
+  Tally           loose;
+  Tally           battens;
+  Tally           doubtful;
+} Check;
+
+static RodPoint
+middle_of (const RodPlan  *plan,
+           const RodPiece *piece)
+{
+  const RodRegion *rings = plan->rings;
+  guint            start = rings->ring_starts[piece->first_ring];
+  guint            n = rings->ring_starts[piece->first_ring + 1] - start;
+  RodPoint         sum = { 0.0, 0.0 };
+
+  for (guint p = start; p < start + n; p++)
+    {
+      sum.x += rings->points[p].x / n;
+      sum.y += rings->points[p].y / n;
+    }
+  return sum;
+}
+
+static void
+tally (Check      *check,
+       Tally      *kind,
+       guint       piece,
+       const char *id,
+       RodSeverity severity,
+       double      value,
+       double      limit,
+       const char *rule)
+{
+  RodFinding found = {
+    .id = id,
+    .severity = severity,
+    .face = (int) check->field->face,
+    .at = middle_of (check->plan, rod_plan_piece (check->plan, piece)),
+    .has_at = TRUE,
+    .piece = (int) piece,
+    .value = value,
+    .limit = limit,
+    .rule = rule,
+  };
+
+  rod_check_worst (&kind->worst, &kind->count, &found);
+}
+
+static gboolean
+is_ripped (const RodField *field,
+           const RodPiece *piece)
+{
+  return piece->width_mm < field->board->cover_mm - ROD_SNAP_MM;
+}
+
+static void
+check_widths (Check          *check,
+              guint           index,
+              const RodPiece *piece)
+{
+  double least = check->rules->min_rip_mm;
+
+  if (is_ripped (check->field, piece) && piece->width_mm < least - ROD_EPSILON_MM)
+    tally (check, &check->slivers, index, "sliver", ROD_SEVERITY_SHOULD, piece->width_mm, least, "R4");
+  else if (is_ripped (check->field, piece) &&
+           piece->width_mm < least + check->plan->house->survey_tolerance_mm)
+    tally (check, &check->doubtful, index, "measure-again", ROD_SEVERITY_NOTE, piece->width_mm, least, "R28");
+  for (guint n = 0; n < piece->n_notches; n++)
+    {
+      const RodNotch *notch = &g_array_index (check->plan->notches, RodNotch, piece->first_notch + n);
+
+      if (notch->leaves_mm < least - ROD_EPSILON_MM)
+        tally (check, &check->notches, index, "notch-leaves-sliver", ROD_SEVERITY_SHOULD, notch->leaves_mm, least, "R4");
+    }
+}
+
+static void
+check_end (Check             *check,
+           guint              index,
+           const RodPieceEnd *end)
+{
+  double left_mm;
+
+  if (end->pocket_mm <= 0.0)
+    return;
+  left_mm = rod_engagement_mm (check->field->shrink, end->run_mm, end->pocket_mm, end->gap_mm, check->rules);
+  if (left_mm < check->rules->min_engagement_mm - ROD_EPSILON_MM)
+    tally (check, &check->loose, index, "engagement", ROD_SEVERITY_MUST, left_mm, check->rules->min_engagement_mm, "R27");
+}
+
+static void
+check_piece (Check *check,
+             guint  index)
+{
+  const RodPiece *piece = rod_plan_piece (check->plan, index);
+
+  check_widths (check, index, piece);
+  if (piece->length_mm < check->rules->min_piece_mm - ROD_EPSILON_MM)
+    tally (check, &check->shorts, index, "short-piece", ROD_SEVERITY_SHOULD, piece->length_mm, check->rules->min_piece_mm, "R19");
+  check_end (check, index, &piece->left);
+  check_end (check, index, &piece->right);
+  if (piece->battens < 2)
+    tally (check, &check->battens, index, "few-battens", ROD_SEVERITY_MUST, piece->battens, 2.0, "R23");
+}
+
+/* "A-07-2" or "A-07-2 and 4 more". */
+static char *
+name_pieces (const Check *check,
+             const Tally *kind)
+{
+  const char *mark = rod_plan_piece (check->plan, (guint) kind->worst.piece)->mark;
+
+  if (kind->count == 1)
+    return g_strdup (mark);
+  return g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (kind->count - 1)), mark, kind->count - 1);
+}
+
+/* How far all lines must move so that the narrow strip becomes wide enough. */
+static char *
+sliver_remedy (const Check *check,
+               const Tally *kind)
+{
+  double missing_mm = ceil (kind->worst.limit - kind->worst.value);
+
+  if (g_array_index (check->plan->groups, RodGroup, check->field->group).pinned)
+    return g_strdup_printf (_ ("A joint line is held in this group: move it by at least %.0f mm, or let it go."), missing_mm);
+  return g_strdup_printf (_ ("No position of the joint lines spares this strip without a narrower one elsewhere. Let the starter move "
+                             "by %.0f mm more, use another board here, or hide the strip behind a deeper trim."),
+                          missing_mm);
+}
+
+/* A raked piece grows by both tangents for each millimetre that the lines come down. */
+static char *
+short_remedy (const Check *check,
+              const Tally *kind)
+{
+  const RodPiece *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
+  double          grows = tan (fabs (MIN (piece->left.angle_deg, 0.0)) * G_PI / 180.0) +
+                 tan (fabs (MIN (piece->right.angle_deg, 0.0)) * G_PI / 180.0);
+
+  if (grows > ROD_EPSILON_MM && piece->short_mm < ROD_SNAP_MM)
+    return g_strdup_printf (_ ("Lower the joint lines by %.0f mm, or close the apex with a plate."),
+                            ceil ((kind->worst.limit - kind->worst.value) / grows - ROD_EPSILON_MM));
+  return g_strdup (_ ("Move the length joint or the opening, or let a neighbouring board run through with a notch."));
+}
+
+/* Rule R27: the greatest run is (pocket − engagement − 2 errors) / whole strain; twice that for a
+ * board held in its middle. */
+static char *
+loose_remedy (const Check *check,
+              const Tally *kind)
+{
+  const RodPiece    *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
+  const RodPieceEnd *end = piece->left.run_mm > piece->right.run_mm ? &piece->left : &piece->right;
+  double             strain = check->field->expand + check->field->shrink;
+  double             room_mm = end->pocket_mm - check->rules->min_engagement_mm - 2.0 * check->rules->tolerance_mm;
+  double             longest_mm;
+
+  if (strain <= 0.0 || room_mm <= 0.0)
+    return g_strdup (_ ("Use a trim with a deeper pocket, or a smaller least gap."));
+  room_mm = MIN (room_mm, end->pocket_mm - check->rules->min_engagement_mm - check->rules->tolerance_mm - check->rules->min_gap_mm + check->field->expand * end->run_mm);
+  longest_mm = room_mm / strain * (check->field->fixed == ROD_FIXED_MIDDLE ? 2.0 : 1.0);
+  return g_strdup_printf (_ ("Use boards of at most %.0f mm here (a length joint), or a trim with a deeper pocket."),
+                          floor (MAX (longest_mm, 0.0) / 10.0) * 10.0);
+}
+
+static void
+add_slivers (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->slivers);
+
+  check->slivers.worst.text = g_strdup_printf (_ ("%s: %s ripped to %.0f mm, narrower than %.0f mm."),
+                                               check->face->label,
+                                               pieces,
+                                               check->slivers.worst.value,
+                                               check->slivers.worst.limit);
+  check->slivers.worst.remedy = sliver_remedy (check, &check->slivers);
+  rod_findings_add (check->plan->findings, &check->slivers.worst);
+}
+
+static void
+add_notches (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->notches);
+
+  check->notches.worst.text = g_strdup_printf (_ ("%s: the notch in %s leaves only %.0f mm beside the opening, less than %.0f mm."),
+                                               check->face->label,
+                                               pieces,
+                                               check->notches.worst.value,
+                                               check->notches.worst.limit);
+  check->notches.worst.remedy = sliver_remedy (check, &check->notches);
+  rod_findings_add (check->plan->findings, &check->notches.worst);
+}
+
+static void
+add_shorts (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->shorts);
+
+  check->shorts.worst.text = g_strdup_printf (_ ("%s: %s only %.0f mm long, shorter than %.0f mm."),
+                                              check->face->label,
+                                              pieces,
+                                              check->shorts.worst.value,
+                                              check->shorts.worst.limit);
+  check->shorts.worst.remedy = short_remedy (check, &check->shorts);
+  rod_findings_add (check->plan->findings, &check->shorts.worst);
+}
+
+static void
+add_loose (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->loose);
+
+  check->loose.worst.text = g_strdup_printf (_ ("%s: in frost only %.1f mm of %s stay in the pocket, less than %.1f mm."),
+                                             check->face->label,
+                                             check->loose.worst.value,
+                                             pieces,
+                                             check->loose.worst.limit);
+  check->loose.worst.remedy = loose_remedy (check, &check->loose);
+  rod_findings_add (check->plan->findings, &check->loose.worst);
+}
+
+static void
+add_battens (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->battens);
+
+  check->battens.worst.text = g_strdup_printf (_ ("%s: %s on fewer than two battens."), check->face->label, pieces);
+  check->battens.worst.remedy = g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
+  rod_findings_add (check->plan->findings, &check->battens.worst);
+}
+
+static void
+add_doubtful (Check *check)
+{
+  g_autofree char *pieces = name_pieces (check, &check->doubtful);
+
+  check->doubtful.worst.text = g_strdup_printf (_ ("%s: %s ripped to %.0f mm; within the survey's ±%.0f mm that may become a sliver."),
+                                                check->face->label,
+                                                pieces,
+                                                check->doubtful.worst.value,
+                                                check->plan->house->survey_tolerance_mm);
+  check->doubtful.worst.remedy = g_strdup (_ ("Measure this height or width again before the first board goes on."));
+  rod_findings_add (check->plan->findings, &check->doubtful.worst);
+}
+
+void
+rod_check_pieces (RodPlan *plan,
+                  guint    field)
+{
+  Check check = {
+    .plan = plan,
+    .field = rod_plan_field (plan, field),
+    .face = rod_plan_face (plan, rod_plan_field (plan, field)->face),
+  };
+
+  check.rules = check.face->system->rules;
+  for (guint p = check.field->first_piece; p < check.field->first_piece + check.field->n_pieces; p++)
+    check_piece (&check, p);
+  if (check.loose.count > 0)
+    add_loose (&check);
+  if (check.battens.count > 0)
+    add_battens (&check);
+  if (check.slivers.count > 0)
+    add_slivers (&check);
+  if (check.notches.count > 0)
+    add_notches (&check);
+  if (check.shorts.count > 0)
+    add_shorts (&check);
+  if (check.doubtful.count > 0)
+    add_doubtful (&check);
+}

@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Checks of what is used where: boards on soffits, dark boards in the sun, the cavity's depth, and
+ * lights that hit a batten or a joint. */
+
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "engine/checks/rod-checks.h"
+#include "engine/checks/rod-findings.h"
+#include "engine/movement/rod-movement.h"
+#include "engine/rod-limits.h"
+
+/* Depth of a ventilated cavity, DIN 18516-1 as restated in trade glossaries: at least 20 mm. */
+#define LEAST_CAVITY_MM 20.0
+
+/* Keep this clear around a light's hole, for its springs and the saw; from memory. */
+#define LIGHT_CLEAR_MM 20.0
+
+static RodFinding
+on_face (const RodField *field,
+         const char     *id,
+         RodSeverity     severity,
+         const char     *rule)
+{
+  return (RodFinding){
+    .id = id,
+    .severity = severity,
+    .face = (int) field->face,
+    .piece = -1,
+    .rule = rule,
+  };
+}
+
+static void
+check_soffit_board (RodPlan        *plan,
+                    const RodField *field)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  RodFinding     finding = on_face (field, "soffit-board", ROD_SEVERITY_SHOULD, "P1");
+
+  if (face->surface->kind != ROD_SURFACE_SOFFIT || field->board->for_soffits)
+    return;
+  finding.text = g_strdup_printf (_ ("%s: the board “%s” is not meant for soffits."), face->label, field->board->name);
+  finding.remedy = g_strdup (_ ("Choose a board of the system that is, or ask its maker."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static void
+check_sun (RodPlan        *plan,
+           const RodField *field)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  double         facing_deg = face->surface->facing_deg;
+  RodFinding     finding = on_face (field, "dark-in-sun", ROD_SEVERITY_NOTE, "M2");
+
+  if (face->surface->kind != ROD_SURFACE_WALL || isnan (facing_deg) || face->system->kind == ROD_SYSTEM_TIMBER ||
+      field->colour->lightness != ROD_LIGHTNESS_DARK || rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg) < rod_solar_gain_k (ROD_LIGHTNESS_DARK, NAN))
+    return;
+  finding.value = rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg);
+  finding.text = g_strdup_printf (_ ("%s: dark boards in the sun become up to %.0f K hotter than the air."), face->label, finding.value);
+  finding.remedy = g_strdup (_ ("A lighter colour moves less; ask the board's maker whether this colour may face the sun."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static void
+check_cavity (RodPlan        *plan,
+              const RodField *field)
+{
+  const RodFace   *face = rod_plan_face (plan, field->face);
+  const RodBatten *batten = face->system->batten;
+  RodFinding       finding = on_face (field, "shallow-cavity", ROD_SEVERITY_SHOULD, "B6");
+
+  if (face->surface->kind != ROD_SURFACE_WALL || batten->thickness_mm >= LEAST_CAVITY_MM)
+    return;
+  finding.value = batten->thickness_mm;
+  finding.limit = LEAST_CAVITY_MM;
+  finding.text = g_strdup_printf (_ ("%s: battens of %.0f mm leave a cavity shallower than %.0f mm."), face->label, finding.value, finding.limit);
+  finding.remedy = g_strdup (_ ("Use deeper battens or counter battens; your local code decides."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static const char *
+light_name (const RodOpening *light)
+{
+  return *light->name != '\0' ? light->name : light->id;
+}
+
+/* Distance of a point from a batten's centre line. */
+static double
+distance_to_run (RodPoint            at,
+                 const RodBattenRun *run)
+{
+  double dx = run->to.x - run->from.x, dy = run->to.y - run->from.y;
+  double t = ((at.x - run->from.x) * dx + (at.y - run->from.y) * dy) / (run->length_mm * run->length_mm);
+
+  t = CLAMP (t, 0.0, 1.0);
+  return rod_point_distance (at, (RodPoint){ run->from.x + t * dx, run->from.y + t * dy });
+}
+
+static void
+report_light (RodPlan          *plan,
+              const RodField   *field,
+              const RodOpening *light,
+              const char       *id,
+              char             *text)
+{
+  RodFinding finding = on_face (field, id, ROD_SEVERITY_SHOULD, "L1");
+
+  finding.at = (RodPoint){ light->x, light->y };
+  finding.has_at = TRUE;
+  finding.text = text;
+  finding.remedy = g_strdup (_ ("Move the light, or the joint lines or battens beside it; the wiring is an electrician's work."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+static void
+check_light (RodPlan          *plan,
+             guint             index,
+             const RodOpening *light)
+{
+  const RodField *field = rod_plan_field (plan, index);
+  const RodFace  *face = rod_plan_face (plan, field->face);
+  RodPoint        at = { light->x, light->y };
+  double          reach_mm = light->width_mm / 2.0 + LIGHT_CLEAR_MM;
+  double          from_line = remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
+
+  if (fabs (from_line) < reach_mm && reach_mm < field->board->cover_mm / 2.0)
+    report_light (plan, field, light, "light-on-joint", g_strdup_printf (_ ("%s: the light %s cuts a joint line."), face->label, light_name (light)));
+  for (guint b = 0; b < plan->battens->len; b++)
+    {
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
+
+      if (run->field == index && distance_to_run (at, run) < reach_mm + face->system->batten->width_mm / 2.0)
+        {
+          report_light (plan, field, light, "light-on-batten", g_strdup_printf (_ ("%s: the light %s meets a batten."), face->label, light_name (light)));
+          return;
+        }
+    }
+}
+
+static void
+check_lights (RodPlan *plan,
+              guint    index)
+{
+  const RodField *field = rod_plan_field (plan, index);
+  const RodFace  *face = rod_plan_face (plan, field->face);
+
+  for (guint o = 0; field->zone == NULL && o < face->surface->openings->len; o++)
+    {
+      const RodOpening *opening = g_ptr_array_index (face->surface->openings, o);
+
+      if (opening->kind == ROD_OPENING_LIGHT && opening->shape == ROD_SHAPE_CIRCLE)
+        check_light (plan, index, opening);
+    }
+}
+
+void
+rod_check_products (RodPlan *plan,
+                    guint    index)
+{
+  const RodField *field = rod_plan_field (plan, index);
+
+  check_soffit_board (plan, field);
+  check_sun (plan, field);
+  check_cavity (plan, field);
+  check_lights (plan, index);
+}
