@@ -13,7 +13,7 @@
 #include <math.h>
 #include <string.h>
 
-/* Longest line that a list or object of plain values may fill. */
+/* Longest line that a list or object of plain values may fill, with the comma after it. */
 #define LINE_COLUMNS 100
 
 /* Decimal digits that may say a double in full, and that always do. */
@@ -180,6 +180,15 @@ holds_only_plain (JsonNode *node)
   return TRUE;
 }
 
+/* Bytes from the start of the last line to the end. */
+static gsize
+line_length (const GString *out)
+{
+  const char *end = memrchr (out->str, '\n', out->len);
+
+  return out->len - (end != NULL ? (gsize) (end + 1 - out->str) : 0);
+}
+
 static void
 append_node (Writer   *writer,
              JsonNode *node)
@@ -204,7 +213,7 @@ append_node (Writer   *writer,
         g_string_truncate (out, start + 1);
       g_string_append (out, !is_object ? "]" : line.n_written == 0 ? "}"
                                                                    : " }");
-      if (line.n_written == 0 || out->len - start + writer->indent <= LINE_COLUMNS)
+      if (line.n_written == 0 || line_length (out) < LINE_COLUMNS)
         return;
       g_string_truncate (out, start);
     }
