@@ -111,6 +111,7 @@ add_area (GArray        *rows,
   g_autofree char *net = NULL;
   g_autofree char *walls = NULL;
   g_autofree char *linings = NULL;
+  char            *amount;
 
   for (guint i = 0; i < plan->fields->len; i++)
     area += rod_region_area (rod_plan_field (plan, i)->clad);
@@ -122,9 +123,13 @@ add_area (GArray        *rows,
   net = g_strdup_printf (_ ("%.1f m² net"), area / 1e6);
   walls = g_strdup_printf (ngettext ("%u surface", "%u surfaces", surfaces), surfaces);
   linings = g_strdup_printf (ngettext ("%u reveal", "%u reveals", reveals), reveals);
-  add_row (rows, _ ("Clad"), g_strdup (""),
-           /* Translators: net area, surfaces, reveals. */
-           g_strdup_printf (_ ("%s on %s and %s"), net, walls, linings));
+  if (reveals > 0)
+    /* Translators: net area, surfaces, reveals. */
+    amount = g_strdup_printf (_ ("%s on %s and %s"), net, walls, linings);
+  else
+    /* Translators: net area, surfaces. */
+    amount = g_strdup_printf (_ ("%s on %s"), net, walls);
+  add_row (rows, _ ("Clad"), g_strdup (""), amount);
 }
 
 /* Cutting */

@@ -64,10 +64,15 @@ read_standard_input (GError **error)
     }
   if (ferror (stdin))
     {
-      g_set_error_literal (error, ROD_FILE_ERROR, ROD_FILE_ERROR_READ, g_strerror (errno));
+      g_set_error (error,
+                   ROD_FILE_ERROR,
+                   ROD_FILE_ERROR_READ,
+                   _ ("standard input cannot be read: %s"),
+                   g_strerror (errno));
       return NULL;
     }
-  return rod_house_parse ((const char *) bytes->data, bytes->len, ".", error);
+  g_byte_array_append (bytes, (const guint8 *) "", 1);
+  return rod_house_parse ((const char *) bytes->data, bytes->len - 1, ".", error);
 }
 
 static RodHouse *
@@ -88,9 +93,15 @@ read_house (const char *path,
       house = rod_house_load (path, &reason);
       name = g_filename_display_name (path);
     }
-  if (house == NULL)
+  if (house != NULL)
+    return house;
+
+  /* What is wrong in a file begins with the place in it; what cannot be read is named already. */
+  if (*reason->message == '$')
     g_set_error (error, reason->domain, reason->code, "%s: %s", name, reason->message);
-  return house;
+  else
+    g_propagate_error (error, g_steal_pointer (&reason));
+  return NULL;
 }
 
 static void
