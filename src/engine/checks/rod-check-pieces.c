@@ -10,6 +10,7 @@
 
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
+#include "engine/frame/rod-supports.h"
 #include "engine/movement/rod-movement.h"
 #include "engine/rod-limits.h"
 
@@ -118,19 +119,32 @@ check_end (Check             *check,
     tally (check, &check->loose, index, "engagement", ROD_SEVERITY_MUST, left_mm, check->rules->min_engagement_mm, "R27");
 }
 
+/* Towards a mitre boards run out to a point; nobody can spare the last short ones. */
+static gboolean
+ends_at_mitre (const RodField *field,
+               const RodPiece *piece)
+{
+  return (piece->left.edge >= 0 && field->edges[piece->left.edge].condition == ROD_EDGE_MITRE) ||
+         (piece->right.edge >= 0 && field->edges[piece->right.edge].condition == ROD_EDGE_MITRE);
+}
+
 static void
 check_piece (Check *check,
              guint  index)
 {
   const RodPiece *piece = rod_plan_piece (check->plan, index);
+  double          from, to;
+  int             needed;
 
   check_widths (check, index, piece);
   if (piece->length_mm < check->rules->min_piece_mm - ROD_EPSILON_MM)
-    tally (check, &check->shorts, index, "short-piece", ROD_SEVERITY_SHOULD, piece->length_mm, check->rules->min_piece_mm, "R19");
+    tally (check, &check->shorts, index, "short-piece", ends_at_mitre (check->field, piece) ? ROD_SEVERITY_NOTE : ROD_SEVERITY_SHOULD, piece->length_mm, check->rules->min_piece_mm, "R19");
   check_end (check, index, &piece->left);
   check_end (check, index, &piece->right);
-  if (piece->battens < 2)
-    tally (check, &check->battens, index, "few-battens", ROD_SEVERITY_MUST, piece->battens, 2.0, "R23");
+  rod_piece_middle (check->plan, piece, &from, &to);
+  needed = rod_piece_battens_needed (check->face->system->batten->width_mm, to - from);
+  if (piece->battens < needed)
+    tally (check, &check->battens, index, "few-battens", ROD_SEVERITY_MUST, piece->battens, needed, "R23");
 }
 
 /* "A-07-2" or "A-07-2 and 4 more". */
@@ -255,7 +269,7 @@ add_battens (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->battens);
 
-  check->battens.worst.text = g_strdup_printf (_ ("%s: %s on fewer than two battens."), check->face->label, pieces);
+  check->battens.worst.text = g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
   check->battens.worst.remedy = g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
   rod_findings_add (check->plan->findings, &check->battens.worst);
 }

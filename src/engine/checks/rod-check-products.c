@@ -100,45 +100,73 @@ distance_to_run (RodPoint            at,
   return rod_point_distance (at, (RodPoint){ run->from.x + t * dx, run->from.y + t * dy });
 }
 
-static void
-report_light (RodPlan          *plan,
-              const RodField   *field,
-              const RodOpening *light,
-              const char       *id,
-              char             *text)
+/* What lights of one ceiling hit, the first of them and how many. */
+typedef struct
 {
-  RodFinding finding = on_face (field, id, ROD_SEVERITY_SHOULD, "L1");
+  const RodOpening *first;
+  int               count;
+} LightTally;
 
-  finding.at = (RodPoint){ light->x, light->y };
+static void
+tally_light (LightTally       *tally,
+             const RodOpening *light)
+{
+  if (tally->count++ == 0)
+    tally->first = light;
+}
+
+static void
+report_lights (RodPlan          *plan,
+               const RodField   *field,
+               const LightTally *tally,
+               const char       *id,
+               const char       *what)
+{
+  RodFinding       finding = on_face (field, id, ROD_SEVERITY_SHOULD, "L1");
+  g_autofree char *lights = NULL;
+
+  if (tally->count == 0)
+    return;
+  if (tally->count == 1)
+    lights = g_strdup (light_name (tally->first));
+  else
+    lights = g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (tally->count - 1)),
+                              light_name (tally->first),
+                              tally->count - 1);
+  finding.at = (RodPoint){ tally->first->x, tally->first->y };
   finding.has_at = TRUE;
-  finding.text = text;
+  finding.value = tally->count;
+  /* Translators: surface, what a light hits, which lights. */
+  finding.text = g_strdup_printf (_ ("%s: %s: %s."), rod_plan_face (plan, field->face)->label, what, lights);
   finding.remedy = g_strdup (_ ("Move the light, or the joint lines or battens beside it; the wiring is an electrician's work."));
   rod_findings_add (plan->findings, &finding);
 }
 
-static void
-check_light (RodPlan          *plan,
-             guint             index,
-             const RodOpening *light)
+static gboolean
+is_on_joint (const RodField *field,
+             RodPoint        at,
+             double          reach_mm)
 {
-  const RodField *field = rod_plan_field (plan, index);
-  const RodFace  *face = rod_plan_face (plan, field->face);
-  RodPoint        at = { light->x, light->y };
-  double          reach_mm = light->width_mm / 2.0 + LIGHT_CLEAR_MM;
-  double          from_line = remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
+  double apart_mm = remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
 
-  if (fabs (from_line) < reach_mm && reach_mm < field->board->cover_mm / 2.0)
-    report_light (plan, field, light, "light-on-joint", g_strdup_printf (_ ("%s: the light %s cuts a joint line."), face->label, light_name (light)));
+  /* A light wider than the boards always cuts joints; nothing is gained by moving it. */
+  return fabs (apart_mm) < reach_mm && reach_mm < field->board->cover_mm / 2.0;
+}
+
+static gboolean
+is_on_batten (const RodPlan *plan,
+              guint          field,
+              RodPoint       at,
+              double         reach_mm)
+{
   for (guint b = 0; b < plan->battens->len; b++)
     {
       const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
 
-      if (run->field == index && distance_to_run (at, run) < reach_mm + face->system->batten->width_mm / 2.0)
-        {
-          report_light (plan, field, light, "light-on-batten", g_strdup_printf (_ ("%s: the light %s meets a batten."), face->label, light_name (light)));
-          return;
-        }
+      if (run->field == field && distance_to_run (at, run) < reach_mm)
+        return TRUE;
     }
+  return FALSE;
 }
 
 static void
@@ -147,14 +175,23 @@ check_lights (RodPlan *plan,
 {
   const RodField *field = rod_plan_field (plan, index);
   const RodFace  *face = rod_plan_face (plan, field->face);
+  LightTally      joints = { NULL, 0 }, battens = { NULL, 0 };
 
   for (guint o = 0; field->zone == NULL && o < face->surface->openings->len; o++)
     {
-      const RodOpening *opening = g_ptr_array_index (face->surface->openings, o);
+      const RodOpening *light = g_ptr_array_index (face->surface->openings, o);
+      RodPoint          at = { light->x, light->y };
+      double            reach_mm = light->width_mm / 2.0 + LIGHT_CLEAR_MM;
 
-      if (opening->kind == ROD_OPENING_LIGHT && opening->shape == ROD_SHAPE_CIRCLE)
-        check_light (plan, index, opening);
+      if (light->kind != ROD_OPENING_LIGHT || light->shape != ROD_SHAPE_CIRCLE)
+        continue;
+      if (is_on_joint (field, at, reach_mm))
+        tally_light (&joints, light);
+      if (is_on_batten (plan, index, at, reach_mm + face->system->batten->width_mm / 2.0))
+        tally_light (&battens, light);
     }
+  report_lights (plan, field, &joints, "light-on-joint", _ ("a light cuts a joint line"));
+  report_lights (plan, field, &battens, "light-on-batten", _ ("a light meets a batten"));
 }
 
 void

@@ -14,7 +14,8 @@ rod_check_worst (RodFinding       *worst,
                  const RodFinding *found)
 {
   (*count)++;
-  if (worst->id == NULL || fabs (found->value - found->limit) > fabs (worst->value - worst->limit))
+  if (worst->id == NULL || found->severity > worst->severity ||
+      (found->severity == worst->severity && fabs (found->value - found->limit) > fabs (worst->value - worst->limit)))
     *worst = *found;
 }
 

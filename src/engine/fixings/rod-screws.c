@@ -8,111 +8,29 @@
 #include <math.h>
 
 #include "engine/fixings/rod-screws.h"
+#include "engine/frame/rod-supports.h"
 #include "engine/rod-limits.h"
 
 /* A trim's screw goes into a batten that ends this close to the trim's line: battens stop short of
  * sills and heads for air, and a trim's flange reaches that far. */
 #define TRIM_REACH_MM 60.0
 
-/* A batten's centre line in the board frame of its field. */
-typedef struct
-{
-  RodPoint from;
-  RodPoint to;
-} Support;
-
-static GArray *
-field_supports (const RodPlan *plan,
-                guint          field_index,
-                guint         *next_batten)
-{
-  const RodField *field = rod_plan_field (plan, field_index);
-  GArray         *supports = g_array_new (FALSE, FALSE, sizeof (Support));
-
-  for (; *next_batten < plan->battens->len; (*next_batten)++)
-    {
-      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, *next_batten);
-      Support             support;
-
-      if (run->field != field_index)
-        break;
-      if (run->counter)
-        continue;
-      support.from = rod_affine_apply (field->to_board, run->from);
-      support.to = rod_affine_apply (field->to_board, run->to);
-      g_array_append_val (supports, support);
-    }
-  return supports;
-}
-
-/* Where a batten crosses the line y = @y; not-a-number where it does not reach it. */
-static double
-cross_at (const Support *support,
-          double         y,
-          double         reach_mm)
-{
-  double low = MIN (support->from.y, support->to.y) - reach_mm;
-  double high = MAX (support->from.y, support->to.y) + reach_mm;
-  double rise = support->to.y - support->from.y;
-
-  if (y < low - ROD_EPSILON_MM || y > high + ROD_EPSILON_MM || fabs (rise) < ROD_EPSILON_MM)
-    return NAN;
-  return support->from.x + (y - support->from.y) / rise * (support->to.x - support->from.x);
-}
-
-static int
-count_crossings (const GArray *supports,
-                 double        from,
-                 double        to,
-                 double        y)
-{
-  int count = 0;
-
-  for (guint i = 0; i < supports->len; i++)
-    {
-      double x = cross_at (&g_array_index (supports, Support, i), y, 0.0);
-
-      count += !isnan (x) && x >= from - ROD_EPSILON_MM && x <= to + ROD_EPSILON_MM;
-    }
-  return count;
-}
-
-/* The piece's ends in the board frame. */
-static void
-piece_extent (const RodPlan  *plan,
-              const RodPiece *piece,
-              double         *low,
-              double         *high)
-{
-  const RodField *field = rod_plan_field (plan, piece->field);
-
-  *low = INFINITY;
-  *high = -INFINITY;
-  for (guint p = plan->rings->ring_starts[piece->first_ring]; p < plan->rings->ring_starts[piece->first_ring + 1]; p++)
-    {
-      double x = rod_affine_apply (field->to_board, plan->rings->points[p]).x;
-
-      *low = MIN (*low, x);
-      *high = MAX (*high, x);
-    }
-}
-
 static void
 count_piece (RodPlan      *plan,
              RodPiece     *piece,
              const GArray *supports)
 {
-  double low, high;
+  double from, to, y;
 
   piece->screws = 0;
   for (guint i = 0; i < piece->n_flanges; i++)
     {
       const RodFlange *flange = &g_array_index (plan->flanges, RodFlange, piece->first_flange + i);
 
-      piece->screws += count_crossings (supports, flange->from, flange->to, flange->at);
+      piece->screws += rod_supports_count (supports, flange->from, flange->to, flange->at);
     }
-  piece_extent (plan, piece, &low, &high);
-  piece->battens = count_crossings (supports, low, high, piece->line_mm + (piece->low_mm + piece->high_mm) / 2.0);
+  y = rod_piece_middle (plan, piece, &from, &to);
+  piece->battens = rod_supports_count (supports, from, to, y);
 }
 
 /* Battens a trim run crosses: each that comes near its line between its ends. */
@@ -129,10 +47,10 @@ count_at_battens (const RodField   *field,
 
   for (guint i = 0; i < supports->len; i++)
     {
-      const Support *support = &g_array_index (supports, Support, i);
-      double         side_a = ex * (support->from.y - from.y) - ey * (support->from.x - from.x);
-      double         side_b = ex * (support->to.y - from.y) - ey * (support->to.x - from.x);
-      double         t, along;
+      const RodSupport *support = &g_array_index (supports, RodSupport, i);
+      double            side_a = ex * (support->from.y - from.y) - ey * (support->from.x - from.x);
+      double            side_b = ex * (support->to.y - from.y) - ey * (support->to.x - from.x);
+      double            t, along;
 
       /* A batten beside the trim's line never crosses it. */
       if (fabs (side_a - side_b) < 2.0 * TRIM_REACH_MM)
@@ -186,7 +104,7 @@ rod_screws_count (RodPlan *plan)
   for (guint f = 0; f < plan->fields->len; f++)
     {
       const RodField *field = rod_plan_field (plan, f);
-      g_autoptr (GArray) supports = field_supports (plan, f, &next_batten);
+      g_autoptr (GArray) supports = rod_supports_of (plan, f, &next_batten);
 
       for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
         count_piece (plan, &g_array_index (plan->pieces, RodPiece, p), supports);

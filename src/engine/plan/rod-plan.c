@@ -6,10 +6,13 @@
 
 #include "config.h"
 
+#include <math.h>
+
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
 #include "engine/fixings/rod-screws.h"
 #include "engine/frame/rod-battens.h"
+#include "engine/frame/rod-noggins.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-net.h"
 #include "engine/plan/rod-outlines.h"
@@ -93,6 +96,7 @@ rod_plan_new (const RodHouse *house)
   rod_outlines_build (plan);
   rod_pieces_cut (plan);
   rod_battens_place (plan);
+  rod_noggins_add (plan);
   rod_trim_runs_build (plan);
   rod_screws_count (plan);
 
@@ -162,6 +166,26 @@ rod_plan_piece (const RodPlan *plan,
   g_return_val_if_fail (index < plan->pieces->len, NULL);
 
   return &g_array_index (plan->pieces, RodPiece, index);
+}
+
+void
+rod_plan_piece_extent (const RodPlan  *plan,
+                       const RodPiece *piece,
+                       double         *low,
+                       double         *high)
+{
+  const RodRegion *rings = plan->rings;
+  RodAffine        to_board = rod_plan_field (plan, piece->field)->to_board;
+
+  *low = INFINITY;
+  *high = -INFINITY;
+  for (guint p = rings->ring_starts[piece->first_ring]; p < rings->ring_starts[piece->first_ring + 1]; p++)
+    {
+      double x = rod_affine_apply (to_board, rings->points[p]).x;
+
+      *low = MIN (*low, x);
+      *high = MAX (*high, x);
+    }
 }
 
 gboolean

@@ -122,6 +122,7 @@ typedef struct
  * @ROD_BATTEN_OPENING: serves the side of an opening
  * @ROD_BATTEN_CORNER: serves a corner
  * @ROD_BATTEN_JOINT: one of two at a length joint
+ * @ROD_BATTEN_PIECE: a short one behind a single small piece
  *
  * Why a batten is there; several may hold.
  */
@@ -132,6 +133,7 @@ typedef enum
   ROD_BATTEN_OPENING = 1 << 1,
   ROD_BATTEN_CORNER = 1 << 2,
   ROD_BATTEN_JOINT = 1 << 3,
+  ROD_BATTEN_PIECE = 1 << 4,
 } RodBattenUse;
 
 /**
@@ -339,6 +341,18 @@ const RodField *rod_plan_field (const RodPlan *plan,
  */
 const RodPiece *rod_plan_piece (const RodPlan *plan,
                                 guint          index);
+
+/**
+ * rod_plan_piece_extent:
+ * @plan: a plan
+ * @piece: a piece
+ * @low: (out): its left end along the boards, board frame
+ * @high: (out): its right end
+ */
+void rod_plan_piece_extent (const RodPlan  *plan,
+                            const RodPiece *piece,
+                            double         *low,
+                            double         *high);
 
 /**
  * rod_plan_has_must:

@@ -58,25 +58,6 @@ add_end (RodReckoning      *reckoning,
   rod_reckoning_add_some (reckoning, -end->gap_mm, left ? _ ("gap, left") : _ ("gap, right"), "R27");
 }
 
-static void
-piece_extent (const RodPlan  *plan,
-              const RodPiece *piece,
-              double         *low,
-              double         *high)
-{
-  const RodField *field = rod_plan_field (plan, piece->field);
-
-  *low = INFINITY;
-  *high = -INFINITY;
-  for (guint p = plan->rings->ring_starts[piece->first_ring]; p < plan->rings->ring_starts[piece->first_ring + 1]; p++)
-    {
-      double x = rod_affine_apply (field->to_board, plan->rings->points[p]).x;
-
-      *low = MIN (*low, x);
-      *high = MAX (*high, x);
-    }
-}
-
 /* Raked ends: the gap is measured square to the rake, the board is shorter by more. */
 static void
 add_raked_gap (RodReckoning      *reckoning,
@@ -98,7 +79,7 @@ rod_reckon_piece_length (const RodPlan *plan,
   double          low, high;
 
   reckoning = rod_reckoning_new (g_strdup_printf (_ ("Length of %s"), piece->mark), "mm");
-  piece_extent (plan, piece, &low, &high);
+  rod_plan_piece_extent (plan, piece, &low, &high);
   if ((is_square_edge (&piece->left) || is_column (&piece->left)) &&
       (is_square_edge (&piece->right) || is_column (&piece->right)))
     {

@@ -159,6 +159,13 @@ keep_piece (Cutter        *cutter,
   g_array_append_val (plan->pieces, piece);
 }
 
+/* A piece that both trims would cover from lip to lip is never seen: the trims meet over it. */
+static gboolean
+is_hidden (const RodFit *fit)
+{
+  return fit->clear_mm <= fit->left.pocket_mm + fit->right.pocket_mm;
+}
+
 static void
 cut_part (Cutter        *cutter,
           const RodPart *part)
@@ -168,7 +175,7 @@ cut_part (Cutter        *cutter,
   fit_part (cutter, part, &fit);
   use_raked_gap (cutter->raked_gaps, &fit.left);
   use_raked_gap (cutter->raked_gaps, &fit.right);
-  if (rod_fit_cut (&fit, cutter->plan, cutter->field))
+  if (!is_hidden (&fit) && rod_fit_cut (&fit, cutter->plan, cutter->field))
     keep_piece (cutter, part, &fit);
   rod_fit_clear (&fit);
 }

@@ -165,18 +165,6 @@ add_run (Runner  *runner,
     }
 }
 
-static double
-right_end_of (const RodPlan  *plan,
-              const RodField *field,
-              const RodPiece *piece)
-{
-  double right = -INFINITY;
-
-  for (guint p = plan->rings->ring_starts[piece->first_ring]; p < plan->rings->ring_starts[piece->first_ring + 1]; p++)
-    right = MAX (right, rod_affine_apply (field->to_board, plan->rings->points[p]).x);
-  return right + piece->right.gap_mm + piece->right.back_mm;
-}
-
 /* The stretch of a column along which pieces really end there: the last pieces at an apex may have
  * been left whole. */
 static gboolean
@@ -191,9 +179,11 @@ column_stretch (const RodPlan  *plan,
   for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
     {
       const RodPiece *piece = rod_plan_piece (plan, p);
+      double          left_x, right_x;
 
+      rod_plan_piece_extent (plan, piece, &left_x, &right_x);
       if (piece->right.edge != ROD_TAG_COLUMN_RIGHT ||
-          fabs (right_end_of (plan, field, piece) - column) > ROD_SNAP_MM)
+          fabs (right_x + piece->right.gap_mm + piece->right.back_mm - column) > ROD_SNAP_MM)
         continue;
       *low = MIN (*low, piece->line_mm + piece->low_mm);
       *high = MAX (*high, piece->line_mm + piece->high_mm);

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Short battens. Lines of battens are set out for whole surfaces; a small piece can fall between two
+ * of them. The fitter then puts a short batten behind it, and so does the plan, so that it is cut and
+ * counted with the rest. */
+
+#include "config.h"
+
+#include <math.h>
+
+#include "engine/frame/rod-noggins.h"
+#include "engine/frame/rod-supports.h"
+#include "engine/rod-limits.h"
+
+static void
+add_noggin (const RodPlan  *plan,
+            GArray         *battens,
+            const RodPiece *piece,
+            double          x,
+            int             line)
+{
+  const RodField *field = rod_plan_field (plan, piece->field);
+  RodBattenRun    run = {
+       .field = piece->field,
+       .uses = ROD_BATTEN_PIECE,
+       .line = line,
+       .from = rod_affine_apply (field->to_surface, (RodPoint){ x, piece->line_mm + piece->low_mm }),
+       .to = rod_affine_apply (field->to_surface, (RodPoint){ x, piece->line_mm + piece->high_mm }),
+       .length_mm = piece->width_mm,
+  };
+
+  g_array_append_val (battens, run);
+}
+
+/* Each half of a piece wants a batten; a piece too short for two wants one in its middle. */
+static void
+support_piece (const RodPlan  *plan,
+               GArray         *battens,
+               const GArray   *supports,
+               const RodPiece *piece,
+               int            *line)
+{
+  const RodSystem *system = rod_plan_face (plan, rod_plan_field (plan, piece->field)->face)->system;
+  double           from, to;
+  double           y = rod_piece_middle (plan, piece, &from, &to);
+  int              needed = rod_piece_battens_needed (system->batten->width_mm, to - from);
+  int              left = rod_supports_count (supports, from, (from + to) / 2.0, y);
+  int              right = rod_supports_count (supports, (from + to) / 2.0, to, y);
+
+  if (left + right >= needed)
+    return;
+  if (needed == 1)
+    {
+      add_noggin (plan, battens, piece, (from + to) / 2.0, ++*line);
+      return;
+    }
+  if (left == 0)
+    add_noggin (plan, battens, piece, from + MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
+  if (right == 0)
+    add_noggin (plan, battens, piece, to - MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
+}
+
+static int
+last_line (const RodPlan *plan,
+           guint          from,
+           guint          to)
+{
+  int last = 0;
+
+  for (guint b = from; b < to; b++)
+    last = MAX (last, g_array_index (plan->battens, RodBattenRun, b).line);
+  return last;
+}
+
+void
+rod_noggins_add (RodPlan *plan)
+{
+  GArray *battens = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenRun), plan->battens->len);
+  guint   next = 0;
+
+  for (guint f = 0; f < plan->fields->len; f++)
+    {
+      const RodField *field = rod_plan_field (plan, f);
+      guint           first = next;
+      g_autoptr (GArray) supports = rod_supports_of (plan, f, &next);
+      int line = last_line (plan, first, next);
+
+      if (next > first)
+        g_array_append_vals (battens, &g_array_index (plan->battens, RodBattenRun, first), next - first);
+      for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
+        support_piece (plan, battens, supports, rod_plan_piece (plan, p), &line);
+    }
+  g_array_unref (plan->battens);
+  plan->battens = battens;
+}

@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Battens as the boards meet them. */
+
+#include "config.h"
+
+#include <math.h>
+
+#include "engine/frame/rod-supports.h"
+#include "engine/rod-limits.h"
+
+GArray *
+rod_supports_of (const RodPlan *plan,
+                 guint          field_index,
+                 guint         *next_batten)
+{
+  const RodField *field = rod_plan_field (plan, field_index);
+  GArray         *supports = g_array_new (FALSE, FALSE, sizeof (RodSupport));
+
+  for (; *next_batten < plan->battens->len; (*next_batten)++)
+    {
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, *next_batten);
+      RodSupport          support;
+
+      if (run->field != field_index)
+        break;
+      if (run->counter)
+        continue;
+      support.from = rod_affine_apply (field->to_board, run->from);
+      support.to = rod_affine_apply (field->to_board, run->to);
+      g_array_append_val (supports, support);
+    }
+  return supports;
+}
+
+/* Where a batten crosses the line at height @y; not-a-number where it does not reach it. */
+static double
+cross_at (const RodSupport *support,
+          double            y)
+{
+  double low = MIN (support->from.y, support->to.y);
+  double high = MAX (support->from.y, support->to.y);
+  double rise = support->to.y - support->from.y;
+
+  if (y < low - ROD_EPSILON_MM || y > high + ROD_EPSILON_MM || fabs (rise) < ROD_EPSILON_MM)
+    return NAN;
+  return support->from.x + (y - support->from.y) / rise * (support->to.x - support->from.x);
+}
+
+int
+rod_supports_count (const GArray *supports,
+                    double        from,
+                    double        to,
+                    double        y)
+{
+  int count = 0;
+
+  for (guint i = 0; i < supports->len; i++)
+    {
+      double x = cross_at (&g_array_index (supports, RodSupport, i), y);
+
+      count += !isnan (x) && x >= from - ROD_EPSILON_MM && x <= to + ROD_EPSILON_MM;
+    }
+  return count;
+}
+
+double
+rod_piece_middle (const RodPlan  *plan,
+                  const RodPiece *piece,
+                  double         *from,
+                  double         *to)
+{
+  const RodField *field = rod_plan_field (plan, piece->field);
+  guint           start = plan->rings->ring_starts[piece->first_ring];
+  guint           end = plan->rings->ring_starts[piece->first_ring + 1];
+  double          y = piece->line_mm + (piece->low_mm + piece->high_mm) / 2.0;
+  RodPoint        last = rod_affine_apply (field->to_board, plan->rings->points[end - 1]);
+
+  *from = INFINITY;
+  *to = -INFINITY;
+  for (guint p = start; p < end; p++)
+    {
+      RodPoint at = rod_affine_apply (field->to_board, plan->rings->points[p]);
+
+      if ((last.y > y) != (at.y > y))
+        {
+          double x = last.x + (y - last.y) / (at.y - last.y) * (at.x - last.x);
+
+          *from = MIN (*from, x);
+          *to = MAX (*to, x);
+        }
+      last = at;
+    }
+  return y;
+}
+
+int
+rod_piece_battens_needed (double batten_mm,
+                          double middle_mm)
+{
+  return middle_mm < 2.0 * batten_mm ? 1 : 2;
+}
