@@ -1,0 +1,332 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Places of a planned house: what they are called, where they lie in the net, and what lies under a
+ * point.
+ *
+ * Finding what lies under the pointer walks the faces and the pieces of one face: a few thousand
+ * comparisons for a house, less than a frame's drawing, so there is no index to keep in step.
+ */
+#include "config.h"
+
+#include "app/rod-place.h"
+
+#include <glib/gi18n.h>
+
+#include "sheets/rod-contour.h"
+#include "sheets/rod-figures.h"
+
+RodPlace
+rod_place_house (void)
+{
+  return (RodPlace){ .kind = ROD_PLACE_HOUSE };
+}
+
+RodPlace
+rod_place_face (guint face)
+{
+  return (RodPlace){ .kind = ROD_PLACE_FACE, .face = face };
+}
+
+RodPlace
+rod_place_opening (guint face,
+                   guint opening)
+{
+  return (RodPlace){ .kind = ROD_PLACE_OPENING, .face = face, .index = opening };
+}
+
+RodPlace
+rod_place_piece (const RodPlan *plan,
+                 guint          piece)
+{
+  g_return_val_if_fail (plan != NULL, rod_place_house ());
+  g_return_val_if_fail (piece < plan->pieces->len, rod_place_house ());
+
+  return (RodPlace){
+    .kind = ROD_PLACE_PIECE,
+    .face = rod_plan_field (plan, rod_plan_piece (plan, piece)->field)->face,
+    .index = piece,
+  };
+}
+
+RodPlace
+rod_place_of_finding (const RodPlan    *plan,
+                      const RodFinding *finding)
+{
+  g_return_val_if_fail (plan != NULL, rod_place_house ());
+  g_return_val_if_fail (finding != NULL, rod_place_house ());
+
+  if (finding->piece >= 0 && (guint) finding->piece < plan->pieces->len)
+    return rod_place_piece (plan, (guint) finding->piece);
+  if (finding->face >= 0 && (guint) finding->face < plan->faces->len)
+    return rod_place_face ((guint) finding->face);
+
+  return rod_place_house ();
+}
+
+gboolean
+rod_place_equal (RodPlace a,
+                 RodPlace b)
+{
+  return a.kind == b.kind && a.face == b.face && a.index == b.index;
+}
+
+gboolean
+rod_place_exists (RodPlace       place,
+                  const RodPlan *plan)
+{
+  if (plan == NULL)
+    return FALSE;
+  if (place.kind == ROD_PLACE_HOUSE)
+    return TRUE;
+  if (place.face >= plan->faces->len)
+    return FALSE;
+
+  switch (place.kind)
+    {
+    case ROD_PLACE_OPENING:
+      return place.index < rod_plan_face (plan, place.face)->surface->openings->len;
+
+    case ROD_PLACE_PIECE:
+      return place.index < plan->pieces->len;
+
+    case ROD_PLACE_HOUSE:
+    case ROD_PLACE_FACE:
+    default:
+      return TRUE;
+    }
+}
+
+const RodOpening *
+rod_place_opening_of (RodPlace       place,
+                      const RodPlan *plan)
+{
+  g_return_val_if_fail (place.kind == ROD_PLACE_OPENING, NULL);
+  g_return_val_if_fail (rod_place_exists (place, plan), NULL);
+
+  return g_ptr_array_index (rod_plan_face (plan, place.face)->surface->openings, place.index);
+}
+
+static void
+widen (RodPoint *low,
+       RodPoint *high,
+       RodPoint  point)
+{
+  low->x = MIN (low->x, point.x);
+  low->y = MIN (low->y, point.y);
+  high->x = MAX (high->x, point.x);
+  high->y = MAX (high->y, point.y);
+}
+
+static void
+widen_by_contour (RodPoint     *low,
+                  RodPoint     *high,
+                  const GArray *contour,
+                  RodAffine     net)
+{
+  for (guint i = 0; i < contour->len; i++)
+    widen (low, high, rod_affine_apply (net, g_array_index (contour, RodPoint, i)));
+}
+
+static void
+widen_by_face (RodPoint      *low,
+               RodPoint      *high,
+               const RodFace *face)
+{
+  g_autoptr (GArray) contour = rod_contour_outline (face->surface);
+
+  widen_by_contour (low, high, contour, face->net);
+}
+
+void
+rod_place_extent (RodPlace       place,
+                  const RodPlan *plan,
+                  RodPoint      *low,
+                  RodPoint      *high)
+{
+  g_return_if_fail (rod_place_exists (place, plan));
+  g_return_if_fail (low != NULL && high != NULL);
+
+  *low = (RodPoint){ G_MAXDOUBLE, G_MAXDOUBLE };
+  *high = (RodPoint){ -G_MAXDOUBLE, -G_MAXDOUBLE };
+
+  if (place.kind == ROD_PLACE_HOUSE)
+    {
+      for (guint i = 0; i < plan->faces->len; i++)
+        widen_by_face (low, high, rod_plan_face (plan, i));
+    }
+  else if (place.kind == ROD_PLACE_FACE)
+    {
+      widen_by_face (low, high, rod_plan_face (plan, place.face));
+    }
+  else if (place.kind == ROD_PLACE_OPENING)
+    {
+      g_autoptr (GArray) contour = rod_contour_opening (rod_place_opening_of (place, plan));
+
+      widen_by_contour (low, high, contour, rod_plan_face (plan, place.face)->net);
+    }
+  else
+    {
+      const RodPiece *piece = rod_plan_piece (plan, place.index);
+      RodAffine       net = rod_plan_face (plan, place.face)->net;
+
+      for (guint i = plan->rings->ring_starts[piece->first_ring];
+           i < plan->rings->ring_starts[piece->first_ring + 1];
+           i++)
+        widen (low, high, rod_affine_apply (net, plan->rings->points[i]));
+    }
+}
+
+/* Whether a ring encloses a point, by counting crossings of the ray to the right. */
+static gboolean
+ring_encloses (const RodPoint *points,
+               guint           n_points,
+               RodPoint        point)
+{
+  gboolean inside = FALSE;
+
+  for (guint i = 0; i < n_points; i++)
+    {
+      RodPoint a = points[i];
+      RodPoint b = points[(i + 1) % n_points];
+
+      if ((a.y > point.y) != (b.y > point.y) &&
+          point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x))
+        inside = !inside;
+    }
+
+  return inside;
+}
+
+static gboolean
+piece_covers (const RodPlan  *plan,
+              const RodPiece *piece,
+              RodPoint        point)
+{
+  const RodRegion *rings = plan->rings;
+  gboolean         inside = FALSE;
+
+  for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
+    inside ^= ring_encloses (rings->points + rings->ring_starts[r],
+                             rings->ring_starts[r + 1] - rings->ring_starts[r],
+                             point);
+
+  return inside;
+}
+
+static gboolean
+contour_encloses (const GArray *contour,
+                  RodPoint      point)
+{
+  return ring_encloses ((const RodPoint *) contour->data, contour->len, point);
+}
+
+static gboolean
+opening_covers (const RodOpening *opening,
+                RodPoint          point)
+{
+  g_autoptr (GArray) contour = rod_contour_opening (opening);
+
+  return contour_encloses (contour, point);
+}
+
+static gboolean
+find_in_face (const RodPlan *plan,
+              guint          index,
+              RodPoint       point,
+              RodPlace      *place)
+{
+  const RodFace *face = rod_plan_face (plan, index);
+  g_autoptr (GArray) contour = NULL;
+
+  for (guint i = 0; i < face->surface->openings->len; i++)
+    if (opening_covers (g_ptr_array_index (face->surface->openings, i), point))
+      {
+        *place = rod_place_opening (index, i);
+        return TRUE;
+      }
+
+  for (guint f = face->first_field; f < face->first_field + face->n_fields; f++)
+    {
+      const RodField *field = rod_plan_field (plan, f);
+
+      for (guint i = field->first_piece; i < field->first_piece + field->n_pieces; i++)
+        if (piece_covers (plan, rod_plan_piece (plan, i), point))
+          {
+            *place = rod_place_piece (plan, i);
+            return TRUE;
+          }
+    }
+
+  contour = rod_contour_outline (face->surface);
+  if (!contour_encloses (contour, point))
+    return FALSE;
+
+  *place = rod_place_face (index);
+  return TRUE;
+}
+
+gboolean
+rod_place_at (const RodPlan *plan,
+              RodPoint       point,
+              RodPlace      *place)
+{
+  g_return_val_if_fail (plan != NULL, FALSE);
+  g_return_val_if_fail (place != NULL, FALSE);
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = plan->faces->len; i-- > 0;)
+      {
+        const RodFace *face = rod_plan_face (plan, i);
+        gboolean       derived = face->opening >= 0;
+
+        if (derived == (pass == 0) &&
+            find_in_face (plan, i, rod_affine_apply (rod_affine_invert (face->net), point), place))
+          return TRUE;
+      }
+
+  return FALSE;
+}
+
+char *
+rod_place_describe (RodPlace       place,
+                    const RodPlan *plan)
+{
+  g_return_val_if_fail (rod_place_exists (place, plan), NULL);
+
+  if (place.kind == ROD_PLACE_HOUSE)
+    return g_strdup_printf (ngettext ("%s, %u surface", "%s, %u surfaces", plan->faces->len),
+                            plan->house->name,
+                            plan->faces->len);
+
+  if (place.kind == ROD_PLACE_FACE)
+    {
+      const RodFace *face = rod_plan_face (plan, place.face);
+      guint          pieces = 0;
+
+      for (guint i = 0; i < face->n_fields; i++)
+        pieces += rod_plan_field (plan, face->first_field + i)->n_pieces;
+      return g_strdup_printf (ngettext ("%s, %u piece", "%s, %u pieces", pieces),
+                              face->label,
+                              pieces);
+    }
+
+  if (place.kind == ROD_PLACE_OPENING)
+    {
+      const RodOpening *opening = rod_place_opening_of (place, plan);
+
+      /* Translators: the first is an opening, such as "Kitchen window", the second its wall. */
+      return g_strdup_printf (_ ("%s in %s"),
+                              opening->name[0] != '\0' ? opening->name : opening->id,
+                              rod_plan_face (plan, place.face)->label);
+    }
+  else
+    {
+      const RodPiece  *piece = rod_plan_piece (plan, place.index);
+      g_autofree char *length = rod_figures_length_unit (plan->house->units, piece->length_mm);
+
+      /* Translators: a board: its mark, its surface, its length. */
+      return g_strdup_printf (_ ("Board %s on %s, %s long"),
+                              piece->mark,
+                              rod_plan_face (plan, place.face)->label,
+                              length);
+    }
+}

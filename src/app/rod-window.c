@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "app/rod-window-private.h"
+
+#include <glib/gi18n.h>
+
+#include "app/rod-recent.h"
+
+G_DEFINE_FINAL_TYPE (RodWindow, rod_window, ADW_TYPE_APPLICATION_WINDOW)
+
+/* What is shown follows from the document alone. */
+
+static char *
+dup_asked_name (RodWindow *self)
+{
+  GFile *asked = rod_document_get_asked (self->document);
+
+  return asked != NULL ? g_file_get_basename (asked) : g_strdup ("");
+}
+
+static void
+show_trouble (RodWindow *self)
+{
+  const GError *error = rod_document_get_error (self->document);
+  gboolean      beside_house = error != NULL && rod_document_get_plan (self->document) != NULL;
+
+  if (error != NULL)
+    {
+      g_autofree char *name = dup_asked_name (self);
+      g_autofree char *escaped = g_markup_printf_escaped ("%s\n\n%s", name, error->message);
+      /* Translators: a file name and why it cannot be opened. */
+      g_autofree char *line = g_strdup_printf (_ ("%s: %s"), name, error->message);
+
+      adw_status_page_set_description (self->failed, escaped);
+      gtk_label_set_label (self->trouble_text, line);
+    }
+  gtk_revealer_set_reveal_child (self->trouble, beside_house);
+}
+
+static void
+show_title (RodWindow *self)
+{
+  g_autofree char *title = rod_document_dup_title (self->document);
+  g_autofree char *name = NULL;
+  GFile           *file = rod_document_get_file (self->document);
+
+  if (file != NULL)
+    name = g_file_get_basename (file);
+  adw_window_title_set_title (self->title, title);
+  adw_window_title_set_subtitle (self->title,
+                                 name != NULL && g_strcmp0 (name, title) != 0 ? name : "");
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
+static const char *
+page_of_document (RodWindow *self)
+{
+  if (rod_document_get_plan (self->document) != NULL)
+    return "house";
+
+  switch (rod_document_get_state (self->document))
+    {
+    case ROD_DOCUMENT_OPENING:
+      return "opening";
+
+    case ROD_DOCUMENT_FAILED:
+      return "failed";
+
+    case ROD_DOCUMENT_EMPTY:
+    case ROD_DOCUMENT_PLANNED:
+    case ROD_DOCUMENT_READY:
+    default:
+      return "welcome";
+    }
+}
+
+static void
+document_changed_cb (RodWindow *self)
+{
+  const char      *page = page_of_document (self);
+  RodDocumentState state = rod_document_get_state (self->document);
+
+  if (state == ROD_DOCUMENT_PLANNED)
+    rod_recent_note (rod_document_get_file (self->document));
+  show_title (self);
+  show_trouble (self);
+  gtk_spinner_set_spinning (self->spinner, g_str_equal (page, "opening"));
+  gtk_stack_set_visible_child_name (self->pages, page);
+  rod_window_update_actions (self);
+}
+
+static void
+trouble_closed_cb (RodWindow *self)
+{
+  gtk_revealer_set_reveal_child (self->trouble, FALSE);
+}
+
+static void
+recent_shown_cb (RodWindow *self)
+{
+  rod_recent_fill (self->recent);
+}
+
+/* What is remembered of a window. */
+
+static void
+recall (RodWindow *self)
+{
+  RodPanes *panes = rod_house_view_get_panes (self->house_view);
+  RodStage  stage = ROD_STAGE_SET_OUT;
+
+  if (self->settings != NULL)
+    {
+      gtk_window_set_default_size (GTK_WINDOW (self),
+                                   g_settings_get_int (self->settings, "window-width"),
+                                   g_settings_get_int (self->settings, "window-height"));
+      if (g_settings_get_boolean (self->settings, "window-maximized"))
+        gtk_window_maximize (GTK_WINDOW (self));
+      rod_panes_set_show_start (panes, g_settings_get_boolean (self->settings, "show-house"));
+      rod_panes_set_show_end (panes, g_settings_get_boolean (self->settings, "show-details"));
+      stage = (RodStage) g_settings_get_enum (self->settings, "stage");
+    }
+  rod_window_activate_stage (self, stage);
+}
+
+static gboolean
+rod_window_close_request (GtkWindow *window)
+{
+  RodWindow *self = ROD_WINDOW (window);
+  RodPanes  *panes = rod_house_view_get_panes (self->house_view);
+  int        width;
+  int        height;
+
+  if (self->settings != NULL)
+    {
+      gtk_window_get_default_size (window, &width, &height);
+      g_settings_set_int (self->settings, "window-width", MAX (width, 360));
+      g_settings_set_int (self->settings, "window-height", MAX (height, 294));
+      g_settings_set_boolean (self->settings, "window-maximized", gtk_window_is_maximized (window));
+      g_settings_set_enum (self->settings,
+                           "stage",
+                           (int) rod_house_view_get_stage (self->house_view));
+      /* A narrow window says nothing about what a wide one should show. */
+      if (!rod_panes_get_folded (panes))
+        {
+          g_settings_set_boolean (self->settings, "show-house", rod_panes_get_show_start (panes));
+          g_settings_set_boolean (self->settings, "show-details", rod_panes_get_show_end (panes));
+        }
+    }
+
+  return GTK_WINDOW_CLASS (rod_window_parent_class)->close_request (window);
+}
+
+static void
+rod_window_dispose (GObject *object)
+{
+  RodWindow *self = ROD_WINDOW (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_object (&self->settings);
+  g_clear_object (&self->chooser);
+  g_clear_object (&self->recent);
+
+  G_OBJECT_CLASS (rod_window_parent_class)->dispose (object);
+}
+
+static void
+rod_window_class_init (RodWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rod_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = rod_window_close_request;
+  g_type_ensure (ROD_TYPE_HOUSE_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/storeyrod/Storeyrod/rod-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, toasts);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, open_button);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, spinner);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, failed);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, trouble);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, trouble_text);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, house_view);
+  gtk_widget_class_bind_template_callback (widget_class, trouble_closed_cb);
+}
+
+static void
+rod_window_init (RodWindow *self)
+{
+  GtkPopover *popover;
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  self->document = rod_document_new ();
+  rod_house_view_set_document (self->house_view, self->document);
+  g_signal_connect_swapped (self->document, "changed", G_CALLBACK (document_changed_cb), self);
+
+  self->recent = g_menu_new ();
+  rod_recent_fill (self->recent);
+  adw_split_button_set_menu_model (self->open_button, G_MENU_MODEL (self->recent));
+  popover = adw_split_button_get_popover (self->open_button);
+  g_signal_connect_object (popover,
+                           "show",
+                           G_CALLBACK (recent_shown_cb),
+                           self,
+                           G_CONNECT_SWAPPED);
+
+  rod_window_add_actions (self);
+  rod_window_add_drop_target (self);
+}
+
+RodWindow *
+rod_window_new (RodApplication *application)
+{
+  RodWindow *self;
+  GSettings *settings;
+
+  g_return_val_if_fail (ROD_IS_APPLICATION (application), NULL);
+
+  self = g_object_new (ROD_TYPE_WINDOW, "application", application, NULL);
+  settings = rod_application_get_settings (application);
+  if (settings != NULL)
+    self->settings = g_object_ref (settings);
+  recall (self);
+  document_changed_cb (self);
+
+  return self;
+}
+
+void
+rod_window_open (RodWindow *self,
+                 GFile     *file)
+{
+  g_return_if_fail (ROD_IS_WINDOW (self));
+  g_return_if_fail (G_IS_FILE (file));
+
+  rod_document_open (self->document, file);
+}
+
+gboolean
+rod_window_has_house (RodWindow *self)
+{
+  g_return_val_if_fail (ROD_IS_WINDOW (self), FALSE);
+
+  return rod_document_get_plan (self->document) != NULL ||
+         rod_document_get_state (self->document) == ROD_DOCUMENT_OPENING;
+}
+
+RodDocument *
+rod_window_get_document (RodWindow *self)
+{
+  g_return_val_if_fail (ROD_IS_WINDOW (self), NULL);
+
+  return self->document;
+}
+
+RodHouseView *
+rod_window_get_view (RodWindow *self)
+{
+  g_return_val_if_fail (ROD_IS_WINDOW (self), NULL);
+
+  return self->house_view;
+}
+
+const char *
+rod_window_get_page (RodWindow *self)
+{
+  g_return_val_if_fail (ROD_IS_WINDOW (self), NULL);
+
+  return gtk_stack_get_visible_child_name (self->pages);
+}
