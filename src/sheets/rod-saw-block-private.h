@@ -8,15 +8,18 @@ G_BEGIN_DECLS
 /* Bars of one cutting that are cut alike, as they are drawn on a saw sheet. */
 typedef struct _RodSawBlock RodSawBlock;
 
-/* All blocks of a cutting in sawing order, measured: (transfer full) (element-type RodSawBlock). */
+/* All blocks of a cutting in sawing order, set to @width: (transfer full)
+ * (element-type RodSawBlock). */
 GPtrArray *rod_saw_blocks_new (const RodSheets  *sheets,
-                               const RodCutting *cutting) G_GNUC_WARN_UNUSED_RESULT;
+                               const RodCutting *cutting,
+                               double            width) G_GNUC_WARN_UNUSED_RESULT;
 
 double rod_saw_block_height (const RodSawBlock *block);
 
 void rod_saw_block_draw (const RodSawBlock *block,
                          const RodSheets   *sheets,
                          const RodCutting  *cutting,
+                         double             x,
                          double             y,
                          cairo_t           *cr);
 

@@ -17,21 +17,38 @@
 #include "engine/rod-limits.h"
 #include "sheets/rod-figures.h"
 
-#define GUTTER 31.0
-#define BAR_HEIGHT 10.0
+#define HEAD_HEIGHT 5.4
+#define BAR_HEIGHT 9.0
+#define NAMED_BAR_HEIGHT 11.0
 #define MARK_GAP 1.3
 #define MARK_PITCH 5.0
 #define MARK_CLEAR 1.6
 #define MARK_LEVELS 3
-#define ROW_HEIGHT 5.2
-#define FEATURE_GAP 0.6
-#define TICK 3.2
+#define ROW_HEIGHT 5.0
+#define ROW_INDENT 5.5
+#define FEATURE_GAP 0.4
+#define TICK 3.0
+
+/* Marks of pieces; figures are larger. */
+#define NAME_HEIGHT 3.0
 
 /* A text is narrowed to this at most before another way is taken to say it. */
 #define NARROWEST 0.78
 
+/* More bars than this in one block would make it higher than a page. */
+#define MOST_BARS 16
+
+/* How marks are written: in the bar, below their pieces, or in order where they do not fit. */
+typedef enum
+{
+  NAMES_INSIDE,
+  NAMES_BELOW,
+  NAMES_IN_ORDER,
+} Names;
+
 struct _RodSawBlock
 {
+  double     width;
   guint      first_bar;
   guint      n_bars;
   double     scale; /* paper per nature along the bar */
@@ -39,10 +56,11 @@ struct _RodSawBlock
   double    *starts; /* where pieces begin on the tape, mm; one more than there are pieces */
   int       *levels; /* how far down each running mark stands */
   int        n_levels;
-  gboolean   spelled; /* marks do not fit under their pieces and are written out in a row */
+  Names      names;
+  gboolean   lengths_fit;
+  double     bar_height;
   double    *row_heights;
   GPtrArray *features; /* texts */
-  double     features_height;
   double     height;
 };
 
@@ -163,11 +181,14 @@ fits (const RodSheets *sheets,
 }
 
 /* Whether every mark and every length of these bars fits its piece. */
-static gboolean
-all_fit (const RodSawBlock *block,
-         const RodSheets   *sheets,
-         const RodCutting  *cutting)
+static void
+find_fits (RodSawBlock      *block,
+           const RodSheets  *sheets,
+           const RodCutting *cutting)
 {
+  gboolean names_fit = TRUE;
+
+  block->lengths_fit = TRUE;
   for (guint b = 0; b < block->n_bars; b++)
     {
       const RodSawBar *bar = bar_at (cutting, block->first_bar + b);
@@ -178,19 +199,22 @@ all_fit (const RodSawBlock *block,
           double            room = (double) item->length_mm * block->scale;
           g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
 
-          if (!fits (sheets, item->label, ROD_SHEET_SAW, room) ||
-              !fits (sheets, length, ROD_SHEET_SAW, room))
-            return FALSE;
+          names_fit &= fits (sheets, item->label, NAME_HEIGHT, room);
+          block->lengths_fit &= fits (sheets, length, ROD_SHEET_SAW, room);
         }
     }
-
-  return TRUE;
+  block->names = !names_fit || !block->lengths_fit ? NAMES_IN_ORDER
+                 : block->n_bars == 1              ? NAMES_INSIDE
+                                                   : NAMES_BELOW;
+  block->bar_height = block->names == NAMES_INSIDE ? NAMED_BAR_HEIGHT : BAR_HEIGHT;
 }
 
+/* Marks in sawing order, with their lengths where the drawing has no room for these. */
 static char *
-spell_bar (const RodSheets  *sheets,
-           const RodCutting *cutting,
-           const RodSawBar  *bar)
+list_names (const RodSawBlock *block,
+            const RodSheets   *sheets,
+            const RodCutting  *cutting,
+            const RodSawBar   *bar)
 {
   GString *text = g_string_new (NULL);
 
@@ -199,16 +223,18 @@ spell_bar (const RodSheets  *sheets,
       const RodCutItem *item = item_at (cutting, bar, i);
       g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
 
-      g_string_append_printf (text, "%s%s\u00a0\u2192\u00a0%s", i > 0 ? "  |  " : "", length, item->label);
+      g_string_append_printf (text, "%s%s", i > 0 ? "  \u00b7  " : "", item->label);
+      if (!block->lengths_fit)
+        g_string_append_printf (text, "\u00a0=\u00a0%s", length);
     }
 
   return g_string_free (text, FALSE);
 }
 
 static double
-bar_width (const RodSheets *sheets)
+names_height (const RodSawBlock *block)
 {
-  return sheets->room.width - GUTTER;
+  return block->lengths_fit ? NAME_HEIGHT : ROD_SHEET_SAW;
 }
 
 static void
@@ -216,18 +242,17 @@ measure_rows (RodSawBlock      *block,
               const RodSheets  *sheets,
               const RodCutting *cutting)
 {
-  block->spelled = !all_fit (block, sheets, cutting);
   block->row_heights = g_new0 (double, block->n_bars);
   for (guint b = 0; b < block->n_bars; b++)
     {
       g_autofree char *text = NULL;
 
-      block->row_heights[b] = ROW_HEIGHT;
-      if (!block->spelled)
+      block->row_heights[b] = block->names == NAMES_INSIDE ? 0.0 : ROW_HEIGHT;
+      if (block->names != NAMES_IN_ORDER)
         continue;
-      text = spell_bar (sheets, cutting, bar_at (cutting, block->first_bar + b));
+      text = list_names (block, sheets, cutting, bar_at (cutting, block->first_bar + b));
       block->row_heights[b] = fmax (ROW_HEIGHT,
-                                    0.4 + rod_sheet_paragraph (sheets, NULL, text, ROD_SHEET_SAW, FALSE, 0.0, 0.0, bar_width (sheets)));
+                                    rod_sheet_paragraph (sheets, NULL, text, names_height (block), FALSE, 0.0, 0.0, block->width - ROW_INDENT));
     }
 }
 
@@ -260,9 +285,21 @@ gather_features (RodSawBlock      *block,
       g_ptr_array_add (block->features, g_strdup_printf (_ ("Piece %s: %s"), which->str, feature));
       g_hash_table_add (seen, g_steal_pointer (&feature));
     }
+}
+
+static double
+set_features (const RodSawBlock *block,
+              const RodSheets   *sheets,
+              cairo_t           *cr,
+              double             x,
+              double             y)
+{
+  double top = y;
+
   for (guint i = 0; i < block->features->len; i++)
-    block->features_height += FEATURE_GAP +
-                              rod_sheet_paragraph (sheets, NULL, g_ptr_array_index (block->features, i), ROD_SHEET_SAW, FALSE, 0.0, 0.0, bar_width (sheets));
+    y += FEATURE_GAP + rod_sheet_paragraph (sheets, cr, g_ptr_array_index (block->features, i), ROD_SHEET_SAW, FALSE, x, y, block->width);
+
+  return y - top;
 }
 
 static void
@@ -280,31 +317,33 @@ free_block (gpointer data)
 static RodSawBlock *
 new_block (const RodSheets  *sheets,
            const RodCutting *cutting,
+           double            width,
            guint             first,
            guint             n)
 {
   RodSawBlock *block = g_new0 (RodSawBlock, 1);
 
+  block->width = width;
   block->first_bar = first;
   block->n_bars = n;
-  block->scale = bar_width (sheets) / longest_stock (cutting);
+  block->scale = width / longest_stock (cutting);
   find_starts (block, sheets, cutting, bar_at (cutting, first));
   find_levels (block, sheets);
+  find_fits (block, sheets, cutting);
   measure_rows (block, sheets, cutting);
   gather_features (block, sheets, cutting, bar_at (cutting, first));
-  block->height = BAR_HEIGHT + MARK_GAP + block->n_levels * MARK_PITCH + block->features_height;
+  block->height = HEAD_HEIGHT + block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
+                  set_features (block, sheets, NULL, 0.0, 0.0);
   for (guint b = 0; b < n; b++)
     block->height += block->row_heights[b];
 
   return block;
 }
 
-/* More bars than this in one block would make it higher than a page. */
-#define MOST_BARS 16
-
 GPtrArray *
 rod_saw_blocks_new (const RodSheets  *sheets,
-                    const RodCutting *cutting)
+                    const RodCutting *cutting,
+                    double            width)
 {
   GPtrArray *blocks = g_ptr_array_new_with_free_func (free_block);
   guint      n = 0;
@@ -315,7 +354,7 @@ rod_saw_blocks_new (const RodSheets  *sheets,
       while (first + n < cutting->bars->len && n < MOST_BARS &&
              bars_are_alike (sheets, cutting, bar_at (cutting, first), bar_at (cutting, first + n)))
         n++;
-      g_ptr_array_add (blocks, new_block (sheets, cutting, first, n));
+      g_ptr_array_add (blocks, new_block (sheets, cutting, width, first, n));
     }
 
   return blocks;
@@ -327,37 +366,34 @@ rod_saw_block_height (const RodSawBlock *block)
   return block->height;
 }
 
-/* The piece to its true shape: the bar's height is the board's cover. */
+/* The piece to its true shape: lengthways to @scale.x, and @scale.y high for the whole cover. */
 static void
 trace_shape (const RodSheets *sheets,
              cairo_t         *cr,
              guint            index,
              double           left,
              double           top,
-             double           scale)
+             RodPoint         scale)
 {
   const RodPlan   *plan = sheets->plan;
   const RodPiece  *piece = rod_plan_piece (plan, index);
   const RodField  *field = rod_plan_field (plan, piece->field);
   const RodRegion *rings = plan->rings;
-  double           low_x = G_MAXDOUBLE, low_y = G_MAXDOUBLE;
-  double           upright = BAR_HEIGHT / field->board->cover_mm;
+  double           upright = scale.y / field->board->cover_mm;
+  double           low_x = G_MAXDOUBLE;
 
-  for (guint i = rings->ring_starts[piece->first_ring]; i < rings->ring_starts[piece->first_ring + 1]; i++)
-    {
-      RodPoint at = rod_affine_apply (field->to_board, rings->points[i]);
-
-      low_x = fmin (low_x, at.x);
-      low_y = fmin (low_y, at.y);
-    }
-  low_y -= piece->low_mm;
+  for (guint i = rings->ring_starts[piece->first_ring];
+       i < rings->ring_starts[piece->first_ring + 1];
+       i++)
+    low_x = fmin (low_x, rod_affine_apply (field->to_board, rings->points[i]).x);
   for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
     {
+      cairo_new_sub_path (cr);
       for (guint i = rings->ring_starts[r]; i < rings->ring_starts[r + 1]; i++)
         {
           RodPoint at = rod_affine_apply (field->to_board, rings->points[i]);
 
-          cairo_line_to (cr, left + (at.x - low_x) * scale, top + BAR_HEIGHT - (at.y - low_y) * upright);
+          cairo_line_to (cr, left + (at.x - low_x) * scale.x, top + scale.y - (at.y - piece->line_mm) * upright);
         }
       cairo_close_path (cr);
     }
@@ -373,12 +409,13 @@ draw_bar (const RodSawBlock *block,
 {
   const RodSawBar  *bar = bar_at (cutting, block->first_bar);
   RodDrawingOptions options;
+  RodPoint          scale = { block->scale, block->bar_height };
   double            length = (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
-  cairo_rectangle (cr, x, y, length * block->scale, BAR_HEIGHT);
-  cairo_set_source_rgb (cr, 0.88, 0.88, 0.88);
+  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
+  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
   cairo_fill (cr);
   for (guint i = 0; i < bar->n_items; i++)
     {
@@ -386,9 +423,9 @@ draw_bar (const RodSawBlock *block,
       double            left = x + block->starts[i] * block->scale;
 
       if (item->piece >= 0)
-        trace_shape (sheets, cr, item->piece, left, y, block->scale);
+        trace_shape (sheets, cr, item->piece, left, y, scale);
       else
-        cairo_rectangle (cr, left, y, (double) item->length_mm * block->scale, BAR_HEIGHT);
+        cairo_rectangle (cr, left, y, (double) item->length_mm * block->scale, block->bar_height);
     }
   rod_ink_use (cutting->colour != NULL ? rod_drawing_board_ink (cutting->colour, &options)
                                        : options.paper,
@@ -398,31 +435,52 @@ draw_bar (const RodSawBlock *block,
   cairo_set_line_width (cr, ROD_SHEET_NARROW);
   cairo_stroke (cr);
   cairo_set_line_width (cr, ROD_SHEET_WIDE);
-  cairo_rectangle (cr, x, y, length * block->scale, BAR_HEIGHT);
+  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
   cairo_stroke (cr);
 }
 
+/* Length and, where it fits, mark of one piece in the bar. */
 static void
-draw_lengths (const RodSawBlock *block,
+write_inside (const RodSawBlock *block,
               const RodSheets   *sheets,
-              const RodCutting  *cutting,
-              double             x,
+              const RodCutItem  *item,
+              double             middle,
               double             y,
               cairo_t           *cr)
+{
+  double           length = (double) item->length_mm;
+  double           room = length * block->scale;
+  g_autofree char *figure = rod_figures_length (sheets->units, length);
+  gboolean         named = block->names == NAMES_INSIDE;
+  RodLetterStyle   style = { .height = ROD_SHEET_SAW_LARGE, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
+  RodLetterStyle   name = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
+
+  style.width = name.width = room - 1.0;
+  if (named || !fits (sheets, figure, style.height, room))
+    style.height = ROD_SHEET_SAW;
+  if (!fits (sheets, figure, style.height, room))
+    return;
+
+  rod_lettering_write (sheets->lettering, cr, figure, &style, middle, named ? y + 1.2 + style.height : y + 0.5 * (block->bar_height + style.height));
+  if (named)
+    rod_lettering_write (sheets->lettering, cr, item->label, &name, middle, y + block->bar_height - 1.4);
+}
+
+static void
+draw_inside (const RodSawBlock *block,
+             const RodSheets   *sheets,
+             const RodCutting  *cutting,
+             double             x,
+             double             y,
+             cairo_t           *cr)
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar);
 
   for (guint i = 0; i < bar->n_items; i++)
     {
-      double           length = (double) item_at (cutting, bar, i)->length_mm;
-      double           room = length * block->scale - 1.0;
-      g_autofree char *figure = rod_figures_length (sheets->units, length);
-      RodLetterStyle   style = { .height = ROD_SHEET_SAW_LARGE, .bold = TRUE, .align = ROD_ALIGN_CENTRE, .width = room };
+      const RodCutItem *item = item_at (cutting, bar, i);
 
-      if (!fits (sheets, figure, style.height, room + 1.0))
-        style.height = ROD_SHEET_SAW;
-      if (fits (sheets, figure, style.height, room + 1.0))
-        rod_lettering_write (sheets->lettering, cr, figure, &style, x + (block->starts[i] + 0.5 * length) * block->scale, y + 0.5 * (BAR_HEIGHT + style.height));
+      write_inside (block, sheets, item, x + (block->starts[i] + 0.5 * (double) item->length_mm) * block->scale, y, cr);
     }
 }
 
@@ -437,9 +495,10 @@ draw_running_marks (const RodSawBlock *block,
 
   for (guint i = 0; i < block->n_pieces; i++)
     {
-      double           end = piece_end (block, sheets, i);
-      double           at = x + end * block->scale;
-      double           base = y + BAR_HEIGHT + MARK_GAP + block->levels[i] * MARK_PITCH + ROD_SHEET_SAW;
+      double end = piece_end (block, sheets, i);
+      double at = x + end * block->scale;
+      double base = y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH +
+                    ROD_SHEET_SAW;
       g_autofree char *figure = rod_figures_length (sheets->units, end);
       double           half = 0.5 * rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
 
@@ -447,66 +506,92 @@ draw_running_marks (const RodSawBlock *block,
       cairo_move_to (cr, at, y);
       cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);
       cairo_stroke (cr);
-      /* The last mark stays on the paper. */
-      rod_lettering_write (sheets->lettering, cr, figure, &style, fmin (at, sheets->room.x + sheets->room.width - half), base);
+      /* The last mark stays within its column. */
+      rod_lettering_write (sheets->lettering, cr, figure, &style, fmin (at, x + block->width - half), base);
     }
 }
 
 static void
-draw_gutter (const RodSawBlock *block,
-             const RodSheets   *sheets,
-             const RodCutting  *cutting,
-             double             y,
-             cairo_t           *cr)
+draw_tick (cairo_t *cr,
+           double   x,
+           double   y)
+{
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  cairo_rectangle (cr, x + 0.2, y, TICK, TICK);
+  cairo_stroke (cr);
+}
+
+static char *
+describe_bars (const RodSawBlock *block,
+               const RodSheets   *sheets,
+               const RodCutting  *cutting)
+{
+  const RodSawBar *bar = bar_at (cutting, block->first_bar);
+  gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
+  guint            first = block->first_bar + 1;
+  g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
+  g_autofree char *left = rack ? g_strdup_printf (_ ("from the rack, rest %s"), rest)
+                               : g_strdup_printf (_ ("rest %s"), rest);
+
+  if (block->n_bars == 1)
+    return g_strdup_printf (_ ("bar %u, %s"), first, left);
+
+  return g_strdup_printf (_ ("bars %u to %u, %s"), first, first + block->n_bars - 1, left);
+}
+
+/* A box to tick for each bar, how many of which length, and what is left of each. */
+static void
+draw_head (const RodSawBlock *block,
+           const RodSheets   *sheets,
+           const RodCutting  *cutting,
+           double             x,
+           double             y,
+           cairo_t           *cr)
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar);
   double           length = (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
   g_autofree char *stock = rod_figures_length (sheets->units, length);
   g_autofree char *text = g_strdup_printf ("%u × %s", block->n_bars, stock);
-  gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
-  g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
-  g_autofree char *left = rack ? g_strdup_printf (_ ("rack, rest %s"), rest)
-                               : g_strdup_printf (_ ("rest %s"), rest);
-  RodLetterStyle   style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 2.0 };
+  g_autofree char *bars = describe_bars (block, sheets, cutting);
+  double           left = x;
 
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  rod_lettering_write (sheets->lettering, cr, text, &style, sheets->room.x, y + ROD_SHEET_SAW);
-  style.bold = FALSE;
-  style.height = ROD_SHEET_TEXT;
-  rod_lettering_write (sheets->lettering, cr, left, &style, sheets->room.x, y + BAR_HEIGHT - 0.6);
+  for (guint b = 0; b < block->n_bars && block->names != NAMES_IN_ORDER; b++)
+    {
+      draw_tick (cr, left, y + 0.4);
+      left += TICK + 1.3;
+    }
+  rod_sheet_write (sheets, cr, text, ROD_SHEET_SAW, TRUE, left + (left > x ? 1.0 : 0.0), y + ROD_SHEET_SAW);
+  rod_sheet_write_right (sheets, cr, bars, ROD_SHEET_TEXT, FALSE, x + block->width, y + ROD_SHEET_SAW);
 }
 
-/* One line for each bar: box to tick, number, marks under their pieces. */
+/* One line for each bar: marks under their pieces or in order. */
 static void
 draw_row (const RodSawBlock *block,
           const RodSheets   *sheets,
           const RodCutting  *cutting,
           guint              row,
-          double             y,
+          RodPoint           at,
           cairo_t           *cr)
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar + row);
-  double           x = sheets->room.x + GUTTER;
-  g_autofree char *number = g_strdup_printf (_ ("Bar %u"), block->first_bar + row + 1);
 
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
-  cairo_rectangle (cr, sheets->room.x, y + 0.3, TICK, TICK);
-  cairo_stroke (cr);
-  rod_sheet_write (sheets, cr, number, ROD_SHEET_TEXT, FALSE, sheets->room.x + TICK + 1.8, y + 0.3 + TICK);
-  if (block->spelled)
+  if (block->names == NAMES_IN_ORDER)
     {
-      g_autofree char *text = spell_bar (sheets, cutting, bar);
+      g_autofree char *text = list_names (block, sheets, cutting, bar);
 
-      rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_SAW, FALSE, x, y, bar_width (sheets));
+      draw_tick (cr, at.x, at.y);
+      rod_sheet_paragraph (sheets, cr, text, names_height (block), FALSE, at.x + ROW_INDENT, at.y, block->width - ROW_INDENT);
       return;
     }
   for (guint i = 0; i < bar->n_items; i++)
     {
       const RodCutItem *item = item_at (cutting, bar, i);
       double            length = (double) item->length_mm;
-      RodLetterStyle    style = { .height = ROD_SHEET_SAW, .align = ROD_ALIGN_CENTRE, .width = length * block->scale - 0.8 };
+      RodLetterStyle    style = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
 
-      rod_lettering_write (sheets->lettering, cr, item->label, &style, x + (block->starts[i] + 0.5 * length) * block->scale, y + ROD_SHEET_SAW);
+      style.width = length * block->scale - 0.8;
+      rod_lettering_write (sheets->lettering, cr, item->label, &style, at.x + (block->starts[i] + 0.5 * length) * block->scale, at.y + NAME_HEIGHT);
     }
 }
 
@@ -514,21 +599,21 @@ void
 rod_saw_block_draw (const RodSawBlock *block,
                     const RodSheets   *sheets,
                     const RodCutting  *cutting,
+                    double             x,
                     double             y,
                     cairo_t           *cr)
 {
-  double x = sheets->room.x + GUTTER;
-
-  draw_gutter (block, sheets, cutting, y, cr);
+  draw_head (block, sheets, cutting, x, y, cr);
+  y += HEAD_HEIGHT;
   draw_bar (block, sheets, cutting, x, y, cr);
-  draw_lengths (block, sheets, cutting, x, y, cr);
+  draw_inside (block, sheets, cutting, x, y, cr);
   draw_running_marks (block, sheets, x, y, cr);
-  y += BAR_HEIGHT + MARK_GAP + block->n_levels * MARK_PITCH;
-  for (guint i = 0; i < block->features->len; i++)
-    y += FEATURE_GAP + rod_sheet_paragraph (sheets, cr, g_ptr_array_index (block->features, i), ROD_SHEET_SAW, FALSE, x, y, bar_width (sheets));
+  y += block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH;
+  y += set_features (block, sheets, cr, x, y);
   for (guint b = 0; b < block->n_bars; b++)
     {
-      draw_row (block, sheets, cutting, b, y, cr);
+      if (block->names != NAMES_INSIDE)
+        draw_row (block, sheets, cutting, b, (RodPoint){ x, y }, cr);
       y += block->row_heights[b];
     }
 }

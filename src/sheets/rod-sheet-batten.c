@@ -123,7 +123,8 @@ draw_label (const RodSheets    *sheets,
   RodPoint         from = rod_affine_apply (view->to_page, run->from);
   RodPoint         to = rod_affine_apply (view->to_page, run->to);
   g_autofree char *length = rod_figures_length (sheets->units, run->length_mm);
-  g_autofree char *text = g_strdup_printf ("%s  %s", letter_of (run->uses), length);
+  g_autofree char *name = g_strdup_printf ("B%d %s", run->line, letter_of (run->uses));
+  g_autofree char *text = g_strdup_printf ("%s  %s", name, length);
   const char      *shown = text;
   double           along = rod_point_distance (from, to) - 2.0 * LENGTH_CLEAR;
   double           width = rod_lettering_width (sheets->lettering, text, ROD_SHEET_TEXT, FALSE);
@@ -131,7 +132,7 @@ draw_label (const RodSheets    *sheets,
   double           half;
 
   if (along < width)
-    shown = letter_of (run->uses);
+    shown = name;
   width = rod_lettering_width (sheets->lettering, shown, ROD_SHEET_TEXT, FALSE);
   if (along < width)
     return;
@@ -150,10 +151,9 @@ draw_label (const RodSheets    *sheets,
 
 static void
 draw_frame_plan (const RodSheets *sheets,
-                 const RodSheet  *sheet,
+                 const RodView   *view,
                  cairo_t         *cr)
 {
-  const RodView    *view = sheet->data;
   RodDrawingOptions options;
 
   rod_drawing_options_init (&options);
@@ -171,29 +171,31 @@ draw_frame_plan (const RodSheets *sheets,
       draw_chain (sheets, view, cr, TRUE, counter == 1);
       draw_chain (sheets, view, cr, FALSE, counter == 1);
     }
-  rod_sheet_frame_notes (sheets, view, cr);
+}
+
+/* Battens of linings are shown with the linings. */
+static gboolean
+has_battens (const RodSheets *sheets,
+             guint            face)
+{
+  double run;
+
+  return rod_plan_face (sheets->plan, face)->parent < 0 &&
+         rod_face_batten_count (sheets->plan, face, FALSE, &run) > 0;
 }
 
 void
 rod_sheets_add_frames (RodSheets *sheets)
 {
-  static const RodBorder border = { .left = 6.0, .right = 24.0, .top = 4.0, .bottom = 24.0 };
+  static const RodFaceKind frames = {
+    .chapter = N_ ("Battens"),
+    .document = N_ ("Batten plan"),
+    .border = { .left = 4.0, .right = 25.0, .top = 3.0, .bottom = 22.0 },
+    .wants = has_battens,
+    .draw = draw_frame_plan,
+    .notes = rod_sheet_frame_notes,
+    .caption = rod_sheet_frame_caption,
+  };
 
-  for (guint i = 0; i < sheets->plan->faces->len; i++)
-    {
-      const RodFace *face = rod_plan_face (sheets->plan, i);
-      RodSheet      *sheet;
-      RodView       *view;
-      double         run;
-
-      if (face->parent >= 0 || rod_face_batten_count (sheets->plan, i, FALSE, &run) == 0)
-        continue;
-      sheet = rod_sheets_add (sheets, _ ("Battens"), _ ("Batten plan"), g_strdup_printf ("%s \u00b7 %s", face->mark, face->label), draw_frame_plan);
-      view = g_new0 (RodView, 1);
-      *view = rod_view_plan (sheets, i, border);
-      sheet->face = (int) i;
-      sheet->data = view;
-      sheet->free_data = g_free;
-      sheet->scale = view->scale;
-    }
+  rod_sheets_add_faces (sheets, &frames);
 }

@@ -7,15 +7,18 @@
 #include "sheets/rod-sheets-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
+#include "sheets/rod-contour.h"
 #include "sheets/rod-figures.h"
 
 #define FACTS_WIDTH 92.0
 #define FACT_PITCH 6.4
 #define UPPER_HEIGHT 96.0
 #define GAP 5.0
+#define FOOT_HEIGHT 14.5
 
 /* On the net boards are as strong as in nature; there is nothing to be read on them. */
 #define NET_TINT 0.8
@@ -43,6 +46,7 @@ rod_sheet_severity (RodSeverity severity)
     }
 }
 
+/* Takes the value over; without a context only the room is taken. */
 static void
 write_fact (FactPen    *pen,
             const char *label,
@@ -52,8 +56,15 @@ write_fact (FactPen    *pen,
   const RodSheets *sheets = pen->sheets;
   g_autofree char *owned = value;
   double           right = sheets->room.x + FACTS_WIDTH;
-  RodLetterStyle   style = { .height = large ? ROD_SHEET_LABEL : ROD_SHEET_TEXT, .bold = TRUE, .align = ROD_ALIGN_RIGHT, .width = FACTS_WIDTH - 38.0 };
+  RodLetterStyle   style = { .height = large ? ROD_SHEET_LABEL : ROD_SHEET_TEXT, .bold = TRUE };
 
+  pen->y += FACT_PITCH;
+  if (pen->cr == NULL)
+    return;
+
+  style.align = ROD_ALIGN_RIGHT;
+  style.width = FACTS_WIDTH - 2.0 -
+                rod_lettering_width (sheets->lettering, label, ROD_SHEET_TEXT, FALSE);
   cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
   rod_sheet_write (sheets, pen->cr, label, ROD_SHEET_TEXT, FALSE, sheets->room.x, pen->y);
   rod_lettering_write (sheets->lettering, pen->cr, owned, &style, right, pen->y);
@@ -62,7 +73,6 @@ write_fact (FactPen    *pen,
   cairo_move_to (pen->cr, sheets->room.x, pen->y + 1.9);
   cairo_line_to (pen->cr, right, pen->y + 1.9);
   cairo_stroke (pen->cr);
-  pen->y += FACT_PITCH;
 }
 
 static double
@@ -148,42 +158,66 @@ count_findings (const RodSheets *sheets)
   return g_strdup_printf (_ ("%u must · %u should · %u notes"), count[ROD_SEVERITY_MUST], count[ROD_SEVERITY_SHOULD], count[ROD_SEVERITY_NOTE]);
 }
 
-static void
+/* A long name is set smaller, so that the figures below it keep their room. */
+static double
+name_height (const RodSheets *sheets)
+{
+  double width = rod_lettering_width (sheets->lettering, sheets->house->name, ROD_SHEET_NAME, TRUE);
+
+  return width > 1.8 * FACTS_WIDTH ? ROD_SHEET_TITLE : ROD_SHEET_NAME;
+}
+
+/* Returns the height taken; without a context it is only measured. */
+static double
 draw_facts (const RodSheets *sheets,
             cairo_t         *cr)
 {
   const RodHouse *house = sheets->house;
   FactPen         pen = { sheets, cr, sheets->room.y };
   const char     *below[] = { house->place, house->client };
+  double          height = name_height (sheets);
 
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  pen.y += rod_sheet_paragraph (sheets, cr, house->name, ROD_SHEET_NAME, TRUE, sheets->room.x, pen.y, FACTS_WIDTH) -
-           3.0;
+  if (cr != NULL)
+    cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  pen.y += rod_sheet_paragraph (sheets, cr, house->name, height, TRUE, sheets->room.x, pen.y, FACTS_WIDTH) -
+           0.3 * height;
   for (guint i = 0; i < G_N_ELEMENTS (below); i++)
     if (below[i][0] != '\0')
       pen.y += rod_sheet_paragraph (sheets, cr, below[i], ROD_SHEET_LABEL, FALSE, sheets->room.x, pen.y, FACTS_WIDTH);
-  pen.y += 7.0;
+  pen.y += 1.0;
   write_fact (&pen, _ ("Clad"), rod_figures_area (sheets->units, clad_area (sheets->plan)), TRUE);
   write_material_facts (&pen);
   write_fact (&pen, _ ("Findings"), count_findings (sheets), FALSE);
+
+  return pen.y + 3.0 - sheets->room.y;
 }
 
+static double
+upper_height (const RodSheets *sheets)
+{
+  return fmax (UPPER_HEIGHT, draw_facts (sheets, NULL));
+}
+
+/* The mark of a face in its middle, where it is large enough. */
 static void
 draw_net_mark (const RodSheets *sheets,
                cairo_t         *cr,
-               const RodFace   *face,
+               guint            index,
                RodAffine        to_page)
 {
-  RodPoint       low = { 0.0, 0.0 }, high = { 0.0, 0.0 };
-  RodPoint       at;
+  const RodFace *face = rod_plan_face (sheets->plan, index);
+  RodPoint       low, high, at;
   RodLetterStyle style = { .height = NET_MARK, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
-  double         half = 0.5 * rod_lettering_width (sheets->lettering, face->mark, NET_MARK, TRUE) + 1.0;
+  double         width = rod_lettering_width (sheets->lettering, face->mark, NET_MARK, TRUE) + 2.0;
 
-  if (face->bare != NULL && face->bare->n_rings > 0)
-    rod_region_extent (face->bare, &low, &high);
+  rod_contour_surface_extent (face->surface, &low, &high);
+  if (face->parent >= 0 || fabs (to_page.xx) * (high.x - low.x) < width ||
+      fabs (to_page.yy) * (high.y - low.y) < NET_MARK + 2.0)
+    return;
+
   at = rod_affine_apply (to_page, (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (cr, at.x - half, at.y - 2.2, 2.0 * half, 4.4);
+  cairo_rectangle (cr, at.x - 0.5 * width, at.y - 0.5 * NET_MARK - 0.9, width, NET_MARK + 1.8);
   cairo_fill (cr);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   rod_lettering_write (sheets->lettering, cr, face->mark, &style, at.x, at.y + 0.5 * NET_MARK);
@@ -194,9 +228,7 @@ draw_net (const RodSheets *sheets,
           cairo_t         *cr,
           RodRoom          room)
 {
-  RodPoint          low, high;
-  double            scale;
-  RodAffine         to_page;
+  RodAffine         to_page = rod_net_to_page (sheets, room);
   RodDrawingOptions options;
 
   rod_drawing_options_init (&options);
@@ -204,21 +236,48 @@ draw_net (const RodSheets *sheets,
   options.tint = NET_TINT;
   options.grey = sheets->options.grey;
   options.wide = ROD_SHEET_NARROW;
-  rod_drawing_net_extent (sheets->plan, &low, &high);
-  scale = fmin (room.width / fmax (high.x - low.x, 1.0), room.height / fmax (high.y - low.y, 1.0));
-  to_page = (RodAffine){
-    scale, 0.0, room.x + 0.5 * (room.width - scale * (high.x + low.x)), 0.0, -scale, room.y + 0.5 * (room.height + scale * (high.y + low.y))
-  };
 
   for (guint i = 0; i < sheets->plan->faces->len; i++)
-    rod_drawing_face (cr, sheets->lettering, sheets->plan, i, rod_affine_multiply (rod_plan_face (sheets->plan, i)->net, to_page), &options);
+    rod_drawing_face (cr, sheets->lettering, sheets->plan, i, rod_affine_multiply (sheets->net[i], to_page), &options);
   for (guint i = 0; i < sheets->plan->faces->len; i++)
+    draw_net_mark (sheets, cr, i, rod_affine_multiply (sheets->net[i], to_page));
+}
+
+/* Which pages hold what, in one paragraph. */
+static char *
+write_contents (const RodSheets *sheets)
+{
+  GString *text = g_string_new (_ ("In this set:"));
+  guint    first = 0;
+
+  while (first < sheets->pages->len)
     {
-      const RodFace *face = rod_plan_face (sheets->plan, i);
+      const RodSheet *sheet = g_ptr_array_index (sheets->pages, first);
+      guint           end = first + 1;
 
-      if (face->surface->kind != ROD_SURFACE_REVEAL)
-        draw_net_mark (sheets, cr, face, rod_affine_multiply (face->net, to_page));
+      while (end < sheets->pages->len &&
+             strcmp (((const RodSheet *) g_ptr_array_index (sheets->pages, end))->chapter,
+                     sheet->chapter) == 0)
+        end++;
+      g_string_append_printf (text, "%s%s\u00a0%u", first > 0 ? " \u00b7 " : " ", sheet->chapter, first + 1);
+      if (end > first + 1)
+        g_string_append_printf (text, "\u2013%u", end);
+      first = end;
     }
+
+  return g_string_free (text, FALSE);
+}
+
+static void
+draw_foot (const RodSheets *sheets,
+           cairo_t         *cr)
+{
+  g_autofree char *contents = write_contents (sheets);
+  double           y = sheets->room.y + sheets->room.height - FOOT_HEIGHT;
+
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  y += rod_sheet_paragraph (sheets, cr, contents, ROD_SHEET_TEXT, FALSE, sheets->room.x, y, sheets->room.width);
+  rod_sheet_paragraph (sheets, cr, rod_sheet_caution (), ROD_SHEET_TEXT, TRUE, sheets->room.x, y, sheets->room.width);
 }
 
 static void
@@ -227,18 +286,22 @@ draw_cover (const RodSheets *sheets,
             cairo_t         *cr)
 {
   RodRoom room = sheets->room;
-  double  y = room.y + UPPER_HEIGHT + GAP;
+  double  y;
 
   draw_facts (sheets, cr);
   room.x += FACTS_WIDTH + 2.0 * GAP;
   room.width -= FACTS_WIDTH + 2.0 * GAP;
-  room.height = UPPER_HEIGHT;
-  draw_net (sheets, cr, room);
-
+  room.height = upper_height (sheets);
+  y = room.y + room.height + GAP;
   if (sheet->table == NULL)
-    rod_sheet_paragraph (sheets, cr, _ ("The checks found nothing to put right."), ROD_SHEET_LABEL, FALSE, sheets->room.x, y, sheets->room.width);
-  else
+    room.height = sheets->room.height - FOOT_HEIGHT - 2.0 * ROD_SHEET_LABEL - 2.0 * GAP;
+  draw_net (sheets, cr, room);
+  draw_foot (sheets, cr);
+
+  if (sheet->table != NULL)
     rod_table_draw (sheet->table, cr, sheets->room.x, y, sheet->first, sheet->end);
+  else
+    rod_sheet_write (sheets, cr, _ ("The checks found nothing to put right."), ROD_SHEET_LABEL, FALSE, sheets->room.x, sheets->room.y + sheets->room.height - FOOT_HEIGHT - GAP);
 }
 
 static RodTable *
@@ -277,6 +340,6 @@ rod_sheets_add_cover (RodSheets *sheets)
 
   table = list_findings (sheets);
   cover->table = table;
-  cover->end = rod_table_fit (table, 0, sheets->room.height - UPPER_HEIGHT - GAP);
+  cover->end = rod_table_fit (table, 0, sheets->room.height - upper_height (sheets) - GAP - FOOT_HEIGHT);
   rod_sheets_add_table (sheets, _ ("Findings"), _ ("Findings, continued"), table, NULL, cover->end);
 }

@@ -26,6 +26,8 @@
 #define KEY_FROM 9.0
 
 #define LABEL_CLEAR 2.0
+#define LINING_CHAIN 6.5
+#define RUNNING_CHAIN 9.0
 
 typedef struct
 {
@@ -222,13 +224,13 @@ draw_joint_lines (const Board *board)
   if (level)
     {
       rod_chain_set_origin (chain, board->face->surface->kind == ROD_SURFACE_WALL ? -board->face->surface->level_mm : board->view->low.y);
-      draw_chain (board, chain, TRUE, board->page_right + 5.0, board->page_right);
+      draw_chain (board, chain, TRUE, board->page_right + RUNNING_CHAIN, board->page_right);
     }
   else
     {
       rod_chain_add (chain, board->view->low.x);
       rod_chain_set_origin (chain, board->view->low.x);
-      draw_chain (board, chain, FALSE, board->page_top - 5.0, board->page_top);
+      draw_chain (board, chain, FALSE, board->page_top - RUNNING_CHAIN, board->page_top);
     }
 }
 
@@ -335,16 +337,24 @@ draw_opening_label (const Board      *board,
     rod_lettering_write (lettering, board->cr, size, &style, at.x, at.y + 3.4);
 }
 
+static Board
+make_board (const RodSheets *sheets,
+            const RodView   *view,
+            cairo_t         *cr)
+{
+  RodPoint low = rod_affine_apply (view->to_page, view->low);
+  RodPoint high = rod_affine_apply (view->to_page, view->high);
+
+  return (Board){ sheets, view, rod_plan_face (sheets->plan, view->face), cr, low.x, high.x, high.y, low.y };
+}
+
 static void
 draw_elevation (const RodSheets *sheets,
-                const RodSheet  *sheet,
+                const RodView   *view,
                 cairo_t         *cr)
 {
-  const RodView    *view = sheet->data;
   RodDrawingOptions options;
-  RodPoint          low = rod_affine_apply (view->to_page, view->low);
-  RodPoint          high = rod_affine_apply (view->to_page, view->high);
-  Board             board = { sheets, view, rod_plan_face (sheets->plan, view->face), cr, low.x, high.x, high.y, low.y };
+  Board             board = make_board (sheets, view, cr);
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
@@ -355,28 +365,83 @@ draw_elevation (const RodSheets *sheets,
   draw_widths (&board);
   draw_heights (&board);
   draw_joint_lines (&board);
-  rod_sheet_notes (sheets, view, cr);
+}
+
+/* Linings are small: their outer dimensions, and their battens as centre lines. */
+static void
+draw_lining (const RodSheets *sheets,
+             const RodView   *view,
+             cairo_t         *cr)
+{
+  static const double dash[] = { 4.3, 0.54, 0.5, 0.54 };
+  RodDrawingOptions   options;
+  Board               board = make_board (sheets, view, cr);
+  g_autoptr (RodChain) widths = chain_overall (&board, FALSE);
+  g_autoptr (RodChain) heights = chain_overall (&board, TRUE);
+
+  rod_drawing_options_init (&options);
+  options.grey = sheets->options.grey;
+  options.layers &= ~ROD_LAYER_MARKS;
+  rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
+  cairo_set_dash (cr, dash, G_N_ELEMENTS (dash), 0.0);
+  for (guint i = 0; i < sheets->plan->battens->len; i++)
+    {
+      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
+      RodPoint            from = rod_affine_apply (view->to_page, run->from);
+      RodPoint            to = rod_affine_apply (view->to_page, run->to);
+
+      if (!rod_face_of_field (sheets->plan, view->face, run->field))
+        continue;
+      cairo_move_to (cr, from.x, from.y);
+      cairo_line_to (cr, to.x, to.y);
+    }
+  rod_ink_use (options.batten, cr);
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0.0);
+  rod_drawing_marks (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
+  draw_chain (&board, widths, FALSE, board.page_bottom + LINING_CHAIN, board.page_bottom);
+  draw_chain (&board, heights, TRUE, board.page_left - LINING_CHAIN, board.page_left);
+}
+
+static gboolean
+is_face_of_house (const RodSheets *sheets,
+                  guint            face)
+{
+  return rod_plan_face (sheets->plan, face)->parent < 0;
+}
+
+static gboolean
+is_lining (const RodSheets *sheets,
+           guint            face)
+{
+  return rod_plan_face (sheets->plan, face)->parent >= 0;
 }
 
 void
 rod_sheets_add_elevations (RodSheets *sheets)
 {
-  static const RodBorder border = { .left = 25.0, .right = 21.0, .top = 16.0, .bottom = 28.0 };
+  static const RodFaceKind elevations = {
+    .chapter = N_ ("Elevations"),
+    .document = N_ ("Elevation"),
+    .border = { .left = 25.0, .right = 25.0, .top = 15.0, .bottom = 21.0 },
+    .wants = is_face_of_house,
+    .draw = draw_elevation,
+    .notes = rod_sheet_notes,
+    .caption = rod_sheet_caption,
+  };
+  /* At 1:20 a mark still fits on the boards of a jamb. */
+  static const RodFaceKind linings = {
+    .chapter = N_ ("Linings of openings"),
+    .document = N_ ("Linings"),
+    .border = { .left = 11.5, .right = 1.0, .top = 0.5, .bottom = 8.5 },
+    .least_denominator = 20.0,
+    .wants = is_lining,
+    .draw = draw_lining,
+    .notes = rod_sheet_notes,
+    .caption = rod_sheet_lining_caption,
+  };
 
-  for (guint i = 0; i < sheets->plan->faces->len; i++)
-    {
-      const RodFace *face = rod_plan_face (sheets->plan, i);
-      RodSheet      *sheet;
-      RodView       *view;
-
-      if (face->parent >= 0)
-        continue;
-      sheet = rod_sheets_add (sheets, _ ("Elevations"), _ ("Elevation"), g_strdup_printf ("%s \u00b7 %s", face->mark, face->label), draw_elevation);
-      sheet->face = (int) i;
-      view = g_new0 (RodView, 1);
-      *view = rod_view_plan (sheets, i, border);
-      sheet->data = view;
-      sheet->free_data = g_free;
-      sheet->scale = view->scale;
-    }
+  rod_sheets_add_faces (sheets, &elevations);
+  rod_sheets_add_faces (sheets, &linings);
 }

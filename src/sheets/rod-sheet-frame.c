@@ -66,6 +66,15 @@ draw_cell (const RodSheets *sheets,
   rod_lettering_write (sheets->lettering, cr, cell->value, &value, x + CELL_PAD, y + 7.0);
 }
 
+static char *
+write_scale (double denominator)
+{
+  if (denominator > 0.0)
+    return g_strdup_printf ("1:%.0f", denominator);
+
+  return g_strdup (denominator < 0.0 ? _ ("as noted") : "\u2013");
+}
+
 static void
 draw_title_block (const RodSheets *sheets,
                   guint            page,
@@ -74,8 +83,7 @@ draw_title_block (const RodSheets *sheets,
   const RodSheet  *sheet = g_ptr_array_index (sheets->pages, page);
   const RodHouse  *house = sheets->house;
   g_autofree char *number = g_strdup_printf (_ ("%u of %u"), page + 1, sheets->pages->len);
-  g_autofree char *scale = sheet->scale > 0.0 ? g_strdup_printf ("1:%.0f", sheet->scale)
-                                              : g_strdup ("\u2013");
+  g_autofree char *scale = write_scale (sheet->scale);
   g_autofree char *job = g_strjoin (house->place[0] != '\0' ? ", " : "", house->name, house->place, NULL);
   const Cell       cells[] = {
           { 0, 0.0, 94.0, _ ("Title"), sheet->title },
@@ -147,15 +155,7 @@ draw_key_plan (const RodSheets *sheets,
                cairo_t         *cr,
                RodRoom          room)
 {
-  RodPoint  low, high;
-  double    scale;
-  RodAffine to_page;
-
-  rod_drawing_net_extent (sheets->plan, &low, &high);
-  scale = fmin (room.width / fmax (high.x - low.x, 1.0), room.height / fmax (high.y - low.y, 1.0));
-  to_page = (RodAffine){
-    scale, 0.0, room.x + 0.5 * (room.width - scale * (high.x + low.x)), 0.0, -scale, room.y + 0.5 * (room.height + scale * (high.y + low.y))
-  };
+  RodAffine to_page = rod_net_to_page (sheets, room);
 
   for (guint i = 0; i < sheets->plan->faces->len; i++)
     {
@@ -163,7 +163,7 @@ draw_key_plan (const RodSheets *sheets,
 
       if (of->surface->kind == ROD_SURFACE_REVEAL)
         continue;
-      rod_drawing_trace_outline (cr, of->surface, rod_affine_multiply (of->net, to_page));
+      rod_drawing_trace_outline (cr, of->surface, rod_affine_multiply (sheets->net[i], to_page));
       cairo_set_source_rgb (cr, 0.9, 0.9, 0.9);
       cairo_fill_preserve (cr);
       cairo_set_source_rgb (cr, 0.3, 0.3, 0.3);
@@ -172,7 +172,7 @@ draw_key_plan (const RodSheets *sheets,
     }
   if (face < 0)
     return;
-  rod_drawing_trace_outline (cr, rod_plan_face (sheets->plan, face)->surface, rod_affine_multiply (rod_plan_face (sheets->plan, face)->net, to_page));
+  rod_drawing_trace_outline (cr, rod_plan_face (sheets->plan, face)->surface, rod_affine_multiply (sheets->net[face], to_page));
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, ROD_SHEET_WIDE);

@@ -16,7 +16,9 @@
 #define COLUMN_GAP 5.0
 #define HEADING_GAP 2.2
 #define LABEL_WIDTH 21.0
-#define CHIP_WIDTH 6.0
+
+/* Pieces of a lining whose sizes are written out; more would need a list. */
+#define MOST_SIZES 6
 
 /* Where the next note goes; nothing is written once the columns are full. */
 typedef struct
@@ -136,12 +138,11 @@ note_field (NotePen        *pen,
             const RodField *field)
 {
   RodUnits         units = pen->sheets->units;
-  g_autofree char *cover = rod_figures_length (units, field->board->cover_mm);
   g_autofree char *pieces = rod_figures_count (field->n_pieces);
 
   note_heading (pen, field->zone == NULL ? _ ("Boards") : field->zone->name[0] != '\0' ? field->zone->name
                                                                                        : field->zone->id);
-  note_fact (pen, _ ("Board"), g_strdup_printf (_ ("%s, cover %s"), field->board->name, cover));
+  note_fact (pen, _ ("Board"), g_strdup (field->board->name));
   note_colours (pen, field);
   note_fact (pen, _ ("Direction"), describe_direction (field));
   note_fact (pen, _ ("Pieces"), g_strdup_printf (ngettext ("%s in %u course", "%s in %u courses", field->n_courses), pieces, field->n_courses));
@@ -233,37 +234,137 @@ rod_sheet_notes (const RodSheets *sheets,
   note_findings (&pen, view);
 }
 
+static void
+append_words (GString    *text,
+              const char *words)
+{
+  g_string_append_printf (text, "%s%s", text->len > 0 ? " \u00b7 " : "", words);
+}
+
+static void
+append_field (GString         *text,
+              const RodSheets *sheets,
+              const RodField  *field)
+{
+  g_autofree char *direction = describe_direction (field);
+  g_autofree char *pieces = g_strdup_printf (ngettext ("%u piece", "%u pieces", field->n_pieces),
+                                             field->n_pieces);
+
+  append_words (text, field->board->name);
+  if (field->colour != NULL)
+    append_words (text, field->colour->name);
+  append_words (text, direction);
+  append_words (text, pieces);
+}
+
+/* The notes of a face in a few words, where it shares a sheet. */
+char *
+rod_sheet_caption (const RodSheets *sheets,
+                   guint            face)
+{
+  const RodFace *of = rod_plan_face (sheets->plan, face);
+  g_autoptr (GPtrArray) trims = rod_face_trims (sheets->plan, face);
+  GString *text = g_string_new (NULL);
+
+  for (guint i = of->first_field; i < of->first_field + of->n_fields; i++)
+    append_field (text, sheets, rod_plan_field (sheets->plan, i));
+  for (guint i = 0; i < trims->len; i++)
+    {
+      const RodTrim   *trim = g_ptr_array_index (trims, i);
+      g_autofree char *words = g_strdup_printf (_ ("trim %u: %s"), i + 1, trim->name);
+
+      append_words (text, words);
+    }
+
+  return g_string_free (text, FALSE);
+}
+
+/* Lengths of its pieces: they are what is cut, and few. */
+char *
+rod_sheet_lining_caption (const RodSheets *sheets,
+                          guint            face)
+{
+  const RodFace *of = rod_plan_face (sheets->plan, face);
+  GString       *text = g_string_new (NULL);
+
+  for (guint f = of->first_field; f < of->first_field + of->n_fields; f++)
+    {
+      const RodField *field = rod_plan_field (sheets->plan, f);
+
+      for (guint i = field->first_piece; i < field->first_piece + field->n_pieces; i++)
+        {
+          const RodPiece  *piece = rod_plan_piece (sheets->plan, i);
+          g_autofree char *length = rod_figures_length (sheets->units, piece->length_mm);
+          g_autofree char *width = rod_figures_length (sheets->units, piece->width_mm);
+
+          if (i > field->first_piece && i == field->first_piece + MOST_SIZES)
+            {
+              append_words (text, "\u2026");
+              break;
+            }
+          g_string_append_printf (text, "%s%s\u00a0×\u00a0%s", text->len > 0 ? ", " : "", length, width);
+        }
+    }
+
+  return g_string_free (text, FALSE);
+}
+
 /* Battens of a face: what they are, how far apart, and what the letters on the drawing mean. */
+static void
+note_battens (NotePen       *pen,
+              const RodFace *face,
+              guint          index,
+              gboolean       counter)
+{
+  const RodSheets *sheets = pen->sheets;
+  const RodRules  *rules = face->system->rules;
+  const RodBatten *batten = counter ? face->system->counter_batten : face->system->batten;
+  double           centres = counter ? rules->counter_centres_mm
+                             : face->surface->kind == ROD_SURFACE_SOFFIT
+                               ? rules->soffit_centres_mm
+                               : rules->batten_centres_mm;
+  double           run;
+  guint            n = rod_face_batten_count (sheets->plan, index, counter, &run);
+
+  if (n == 0 || batten == NULL)
+    return;
+
+  note_heading (pen, counter ? _ ("Counter battens") : _ ("Battens"));
+  note_fact (pen, _ ("Section"), g_strdup (batten->name));
+  note_fact (pen, _ ("Centres"), rod_sheet_at_most (sheets, centres));
+  note_fact (pen, _ ("Lengths"), rod_figures_count (n));
+  note_fact (pen, _ ("In all"), rod_figures_run (sheets->units, run));
+}
+
 void
 rod_sheet_frame_notes (const RodSheets *sheets,
                        const RodView   *view,
                        cairo_t         *cr)
 {
-  const RodFace   *face = rod_plan_face (sheets->plan, view->face);
-  const RodSystem *system = face->system;
-  const RodRules  *rules = system->rules;
-  const RodBatten *battens[2] = { system->batten, system->counter_batten };
-  const char      *headings[2] = { _ ("Battens"), _ ("Counter battens") };
-  double           centres[2] = { face->surface->kind == ROD_SURFACE_SOFFIT ? rules->soffit_centres_mm
-                                                                            : rules->batten_centres_mm,
-                        rules->counter_centres_mm };
-  NotePen pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
+  const RodFace *face = rod_plan_face (sheets->plan, view->face);
+  NotePen        pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
 
   pen.width = fmin (COLUMN_WIDTH, view->notes.width);
-  for (int counter = 0; counter <= 1; counter++)
-    {
-      double run = 0.0;
-      guint  n = rod_face_batten_count (sheets->plan, view->face, counter == 1, &run);
-
-      if (n == 0 || battens[counter] == NULL)
-        continue;
-      note_heading (&pen, headings[counter]);
-      note_fact (&pen, _ ("Section"), g_strdup (battens[counter]->name));
-      note_fact (&pen, _ ("Centres"), rod_sheet_at_most (sheets, centres[counter]));
-      note_fact (&pen, _ ("Lengths"), rod_figures_count (n));
-      note_fact (&pen, _ ("In all"), rod_figures_run (sheets->units, run));
-    }
+  note_heading (&pen, face->label);
+  note_fact (&pen, _ ("Mark"), g_strdup (face->mark));
+  note_battens (&pen, face, view->face, FALSE);
+  note_battens (&pen, face, view->face, TRUE);
   note_heading (&pen, _ ("Why a batten is there"));
   for (guint i = 0; i < rod_batten_letters_n; i++)
-    note_line (&pen, rod_batten_letters[i].letter, 6.0, _ (rod_batten_letters[i].meaning));
+    note_line (&pen, _ (rod_batten_letters[i].letter), 6.0, _ (rod_batten_letters[i].meaning));
+}
+
+char *
+rod_sheet_frame_caption (const RodSheets *sheets,
+                         guint            face)
+{
+  const RodFace   *of = rod_plan_face (sheets->plan, face);
+  double           run;
+  guint            n = rod_face_batten_count (sheets->plan, face, FALSE, &run);
+  g_autofree char *sum = rod_figures_run (sheets->units, run);
+
+  return g_strdup_printf (ngettext ("%s \u00b7 %u length, %s", "%s \u00b7 %u lengths, %s in all", n),
+                          of->system->batten->name,
+                          n,
+                          sum);
 }

@@ -18,7 +18,7 @@
 #include "sheets/rod-figures.h"
 
 #define SAME_HEIGHT_MM 0.5
-#define LINES_ABREAST 5
+#define LINES_ABREAST 8
 
 /* One height on the rod. */
 typedef struct
@@ -153,20 +153,12 @@ add_field (Rod            *rod,
     add_face (rod, face);
 }
 
-static RodTable *
+static void
 list_levels (const RodSheets *sheets,
-             Rod             *rod)
+             Rod             *rod,
+             RodTable        *table)
 {
-  const RodColumn columns[] = {
-    { "", ROD_COLUMN_TICK, 7.0, FALSE },
-    { "", ROD_COLUMN_STICK, 13.0, FALSE },
-    { _ ("Above datum"), ROD_COLUMN_FIGURE, 32.0, TRUE },
-    { _ ("Joint line"), ROD_COLUMN_FIGURE, 24.0, FALSE },
-    { _ ("Boards meet on"), ROD_COLUMN_TEXT, -2.0, FALSE },
-    { _ ("Also at this height"), ROD_COLUMN_TEXT, -4.0, FALSE },
-  };
-  RodTable *table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
-  int       joints = 0;
+  int joints = 0;
 
   for (guint i = 0; i < rod->levels->len; i++)
     {
@@ -184,19 +176,36 @@ list_levels (const RodSheets *sheets,
 
       rod_table_add (table, ROD_ROW_PLAIN, cells);
     }
+}
 
-  return table;
+/* Level boards of walls belong on a rod; those of linings only where a wall leads their group. */
+static gboolean
+has_rod (const RodPlan *plan,
+         guint          group)
+{
+  for (guint i = 0; i < plan->fields->len; i++)
+    {
+      const RodField *field = rod_plan_field (plan, i);
+
+      if (field->group == group && is_on_rod (plan, field) &&
+          rod_plan_face (plan, field->face)->parent < 0)
+        return TRUE;
+    }
+
+  return FALSE;
 }
 
 static void
 add_group (RodSheets *sheets,
-           guint      group)
+           guint      group,
+           guint      number,
+           RodTable  *table)
 {
   const RodPlan   *plan = sheets->plan;
   Rod              rod = { sheets, g_array_new (FALSE, FALSE, sizeof (Level)) };
   g_autofree char *title = NULL;
   g_autofree char *cover = NULL;
-  g_autofree char *note = NULL;
+  const char      *heading[2] = { NULL, NULL };
 
   g_array_set_clear_func (rod.levels, clear_level);
   for (guint i = 0; i < plan->fields->len; i++)
@@ -206,18 +215,37 @@ add_group (RodSheets *sheets,
       if (field->group == group && is_on_rod (plan, field))
         add_field (&rod, field);
     }
-  if (rod.levels->len > 0)
-    {
-      cover = rod_figures_length_unit (sheets->units, g_array_index (plan->groups, RodGroup, group).pitch_mm);
-      title = g_strdup_printf (_ ("Storey rod %u"), group + 1);
-      note = g_strdup_printf (_ ("Heights above the datum of the house. Full marks are joint lines, "
-                                 "%s apart; half marks are what else stands at that height, as "
-                                 "measured on the structure. Transfer to a straight stick, tick, "
-                                 "and check the whole length once more."),
-                              cover);
-      rod_sheets_add_table (sheets, _ ("Storey rod"), title, list_levels (sheets, &rod), note, 0);
-    }
+  cover = rod_figures_length_unit (sheets->units,
+                                   g_array_index (plan->groups, RodGroup, group).pitch_mm);
+  title = g_strdup_printf (_ ("Rod %u: joint lines %s apart"), number, cover);
+  heading[0] = title;
+  rod_table_add (table, ROD_ROW_HEADING, heading);
+  list_levels (sheets, &rod, table);
   g_array_unref (rod.levels);
+}
+
+static void
+add_rods (RodSheets *sheets)
+{
+  const RodColumn columns[] = {
+    { "", ROD_COLUMN_TICK, 7.0, FALSE },
+    { "", ROD_COLUMN_STICK, 13.0, FALSE },
+    { _ ("Above datum"), ROD_COLUMN_FIGURE, 32.0, TRUE },
+    { _ ("Joint line"), ROD_COLUMN_FIGURE, 24.0, FALSE },
+    { _ ("Boards meet on"), ROD_COLUMN_TEXT, -2.0, FALSE },
+    { _ ("Also at this height"), ROD_COLUMN_TEXT, -4.0, FALSE },
+  };
+  RodTable *table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+  guint     number = 0;
+
+  for (guint i = 0; i < sheets->plan->groups->len; i++)
+    if (has_rod (sheets->plan, i))
+      add_group (sheets, i, ++number, table);
+  rod_sheets_add_table (sheets, _ ("Storey rod"), _ ("Storey rod"), table, _ ("Heights above the datum of the house. Full marks are joint lines; half "
+                                                                              "marks are what else stands at that height, as measured on the structure. "
+                                                                              "Transfer to a straight stick, tick, and check the whole length once "
+                                                                              "more."),
+                        0);
 }
 
 /* Joint lines of one field as distances from the left or lower edge of its face. */
@@ -268,6 +296,16 @@ name_field (const RodSheets *sheets,
   return g_strdup_printf (_ ("%s \u00b7 %s: level boards, cover %s, from the lower edge"), face->mark, face->label, cover);
 }
 
+/* Linings are a board or two wide; their sizes stand on their own sheet. */
+static gboolean
+is_listed (const RodPlan  *plan,
+           const RodField *field)
+{
+  return !is_on_rod (plan, field) && field->n_pieces > 0 &&
+         (rod_field_is_upright (field) || rod_field_is_level (field)) &&
+         rod_plan_face (plan, field->face)->parent < 0;
+}
+
 static RodTable *
 list_other_fields (const RodSheets *sheets)
 {
@@ -287,8 +325,7 @@ list_other_fields (const RodSheets *sheets)
       g_autofree char *name = NULL;
       const char      *heading[2] = { NULL, NULL };
 
-      if (is_on_rod (sheets->plan, field) ||
-          (!rod_field_is_upright (field) && !rod_field_is_level (field)) || field->n_pieces == 0)
+      if (!is_listed (sheets->plan, field))
         continue;
       name = name_field (sheets, field);
       heading[0] = name;
@@ -302,8 +339,7 @@ list_other_fields (const RodSheets *sheets)
 void
 rod_sheets_add_rod (RodSheets *sheets)
 {
-  for (guint i = 0; i < sheets->plan->groups->len; i++)
-    add_group (sheets, i);
+  add_rods (sheets);
   rod_sheets_add_table (sheets, _ ("Storey rod"), _ ("Joint lines face by face"), list_other_fields (sheets), _ ("Running distances from the edge of the structure as measured; transfer "
                                                                                                                  "them from one end, never from line to line."),
                         0);

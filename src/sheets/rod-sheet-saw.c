@@ -19,12 +19,15 @@
 #include "sheets/rod-saw-block-private.h"
 
 #define HEADING_HEIGHT 9.5
-#define ARTICLE_HEIGHT 16.0
-#define BLOCK_GAP 3.5
+#define N_COLUMNS 2
+#define COLUMN_GAP 8.0
+#define BLOCK_GAP 3.2
+#define ARTICLE_GAP 2.5
 
-/* A page holds blocks and headings of articles, from top to bottom. */
+/* Columns hold headings of articles and blocks of bars, from top to bottom. */
 typedef struct
 {
+  double             x;
   double             y;
   const RodCutting  *cutting;
   const RodSawBlock *block; /* (nullable): NULL for a heading */
@@ -65,37 +68,57 @@ describe_cutting (const RodSheets  *sheets,
                           trim);
 }
 
-static void
-draw_article (const RodSheets  *sheets,
-              const RodCutting *cutting,
-              double            y,
-              cairo_t          *cr)
+static double
+column_width (const RodSheets *sheets)
 {
-  double           x = sheets->room.x;
+  return (sheets->room.width - (N_COLUMNS - 1) * COLUMN_GAP) / N_COLUMNS;
+}
+
+static void
+draw_colour (const RodCutting *cutting,
+             double            x,
+             double            y,
+             cairo_t          *cr)
+{
+  rod_ink_use (rod_ink_parse (cutting->colour->rgb), cr);
+  cairo_rectangle (cr, x, y, 8.0, ROD_SHEET_SAW);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  cairo_stroke (cr);
+}
+
+/* Name of the article over a rule, and what its cutting comes to; returns the height. */
+static double
+set_article (const RodSheets  *sheets,
+             const RodCutting *cutting,
+             double            x,
+             double            y,
+             cairo_t          *cr)
+{
+  double           indent = cutting->colour != NULL ? 10.5 : 0.0;
+  double           width = column_width (sheets);
+  double           top = y;
   g_autofree char *name = cutting->colour != NULL
                             ? g_strdup_printf ("%s \u00b7 %s", cutting->name, cutting->colour->name)
                             : g_strdup (cutting->name);
   g_autofree char *text = describe_cutting (sheets, cutting);
-  RodLetterStyle   style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = sheets->room.width - 12.0 };
 
-  if (cutting->colour != NULL)
+  if (cr != NULL && cutting->colour != NULL)
+    draw_colour (cutting, x, y, cr);
+  if (cr != NULL)
+    cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  y += rod_sheet_paragraph (sheets, cr, name, ROD_SHEET_SAW, TRUE, x + indent, y, width - indent);
+  y += rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_TEXT, FALSE, x, y, width);
+  if (cr != NULL)
     {
-      rod_ink_use (rod_ink_parse (cutting->colour->rgb), cr);
-      cairo_rectangle (cr, x, y, 8.0, ROD_SHEET_SAW);
-      cairo_fill_preserve (cr);
-      cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-      cairo_set_line_width (cr, ROD_SHEET_NARROW);
+      cairo_set_line_width (cr, ROD_SHEET_WIDE);
+      cairo_move_to (cr, x, y - 0.6);
+      cairo_line_to (cr, x + width, y - 0.6);
       cairo_stroke (cr);
-      x += 10.5;
     }
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  rod_lettering_write (sheets->lettering, cr, name, &style, x, y + ROD_SHEET_SAW);
-  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = sheets->room.width };
-  rod_lettering_write (sheets->lettering, cr, text, &style, sheets->room.x, y + 9.5);
-  cairo_set_line_width (cr, ROD_SHEET_WIDE);
-  cairo_move_to (cr, sheets->room.x, y + 12.0);
-  cairo_line_to (cr, sheets->room.x + sheets->room.width, y + 12.0);
-  cairo_stroke (cr);
+
+  return y + ARTICLE_GAP - top;
 }
 
 static void
@@ -111,9 +134,9 @@ draw_saw (const RodSheets *sheets,
       const Entry *entry = &g_array_index (page->entries, Entry, i);
 
       if (entry->block == NULL)
-        draw_article (sheets, entry->cutting, entry->y, cr);
+        set_article (sheets, entry->cutting, entry->x, entry->y, cr);
       else
-        rod_saw_block_draw (entry->block, sheets, entry->cutting, entry->y, cr);
+        rod_saw_block_draw (entry->block, sheets, entry->cutting, entry->x, entry->y, cr);
     }
 }
 
@@ -130,11 +153,13 @@ add_page (RodSheets *sheets)
   return page;
 }
 
-/* Flows headings and blocks over pages; a heading is repeated where its article goes on. */
+/* Flows headings and blocks over columns and pages; a heading is repeated where its article goes
+ * on in another column. */
 typedef struct
 {
   RodSheets *sheets;
   SawPage   *page;
+  int        column;
   double     y;
 } Flow;
 
@@ -152,16 +177,23 @@ put (Flow              *flow,
      const RodSawBlock *block,
      double             height)
 {
-  Entry entry = { flow->y, cutting, block };
+  double x = flow->sheets->room.x + flow->column * (column_width (flow->sheets) + COLUMN_GAP);
+  Entry  entry = { x, flow->y, cutting, block };
 
   g_array_append_val (flow->page->entries, entry);
   flow->y += height;
 }
 
 static void
-begin_page (Flow *flow)
+begin_column (Flow *flow)
 {
-  flow->page = add_page (flow->sheets);
+  if (flow->page == NULL || flow->column + 1 == N_COLUMNS)
+    {
+      flow->page = add_page (flow->sheets);
+      flow->column = 0;
+    }
+  else
+    flow->column++;
   flow->y = flow->sheets->room.y + HEADING_HEIGHT;
 }
 
@@ -170,32 +202,34 @@ flow_cutting (Flow             *flow,
               const RodCutting *cutting,
               const GPtrArray  *blocks)
 {
+  double article = set_article (flow->sheets, cutting, 0.0, 0.0, NULL);
+
   for (guint i = 0; i < blocks->len; i++)
     {
       const RodSawBlock *block = g_ptr_array_index (blocks, i);
-      double             height = rod_saw_block_height (block) + BLOCK_GAP;
+      double             height = rod_saw_block_height (block);
       gboolean           first = i == 0;
 
-      if (!has_room (flow, height - BLOCK_GAP + (first ? ARTICLE_HEIGHT : 0.0)))
+      if (!has_room (flow, height + (first ? article : 0.0)))
         {
-          begin_page (flow);
+          begin_column (flow);
           first = TRUE;
         }
       if (first)
-        put (flow, cutting, NULL, ARTICLE_HEIGHT);
-      put (flow, cutting, block, height);
+        put (flow, cutting, NULL, article);
+      put (flow, cutting, block, height + BLOCK_GAP);
     }
 }
 
 void
 rod_sheets_add_saw (RodSheets *sheets)
 {
-  Flow flow = { sheets, NULL, 0.0 };
+  Flow flow = { sheets, NULL, 0, 0.0 };
 
   for (guint i = 0; i < sheets->takeoff->cuttings->len; i++)
     {
       const RodCutting *cutting = &g_array_index (sheets->takeoff->cuttings, RodCutting, i);
-      GPtrArray        *blocks = rod_saw_blocks_new (sheets, cutting);
+      GPtrArray        *blocks = rod_saw_blocks_new (sheets, cutting, column_width (sheets));
 
       /* Pages borrow the blocks; the set keeps them. */
       g_ptr_array_add (sheets->saw_blocks, blocks);

@@ -30,6 +30,9 @@ G_BEGIN_DECLS
 /* The strip at the foot with the title block. */
 #define ROD_SHEET_STRIP 24.0
 
+/* On a sheet whose drawings are not all to one scale each says its own. */
+#define ROD_SHEET_SCALES_DIFFER (-1.0)
+
 /* Between the frame and what stands in it, and between blocks. */
 #define ROD_SHEET_INSET 4.0
 
@@ -42,7 +45,8 @@ typedef struct
   double height;
 } RodRoom;
 
-typedef struct _RodSheet RodSheet;
+typedef struct _RodSheet    RodSheet;
+typedef struct _RodFaceKind RodFaceKind;
 
 typedef void (*RodSheetDraw) (const RodSheets *sheets,
                               const RodSheet  *sheet,
@@ -51,17 +55,18 @@ typedef void (*RodSheetDraw) (const RodSheets *sheets,
 /* One page. Draw functions see the whole set; data is what laying out found for this page. */
 struct _RodSheet
 {
-  const char    *chapter;  /* translated; pages of one chapter follow each other */
-  const char    *document; /* kind of document, translated */
-  char          *title;
-  RodSheetDraw   draw;
-  int            face;  /* shown on the key plan, or -1 */
-  double         scale; /* denominator, or 0 */
-  RodTable      *table; /* (nullable): a list that is continued over pages; owned by the set */
-  guint          first;
-  guint          end;
-  gpointer       data;
-  GDestroyNotify free_data;
+  const char        *chapter;  /* translated; pages of one chapter follow each other */
+  const char        *document; /* kind of document, translated */
+  char              *title;
+  RodSheetDraw       draw;
+  const RodFaceKind *kind;  /* (nullable): of sheets that show faces */
+  int                face;  /* shown on the key plan, or -1 */
+  double             scale; /* denominator, 0 where nothing is to scale, or ROD_SHEET_SCALES_DIFFER */
+  RodTable          *table; /* (nullable): a list that is continued over pages; owned by the set */
+  guint              first;
+  guint              end;
+  gpointer           data;
+  GDestroyNotify     free_data;
 };
 
 struct _RodSheets
@@ -78,6 +83,8 @@ struct _RodSheets
   GPtrArray      *findings;   /* (element-type RodFinding): of plan and take-off, worst first */
   char           *number;     /* identifies the design: equal numbers, equal houses */
   char           *date;
+  RodAffine      *net; /* of each face: surface plane → the unfolded house, arranged in rows */
+  RodPoint        net_size;
   double          width;
   double          height;
   RodRoom         room; /* inside the frame, above the strip, inset */
@@ -89,6 +96,17 @@ RodSheet *rod_sheets_add (RodSheets   *sheets,
                           const char  *document,
                           char        *title,
                           RodSheetDraw draw);
+
+/* rod-net-layout.c: maps of all faces into a plane of @size whose origin is its lower left corner,
+ * arranged for a room of @width by @height */
+RodAffine *rod_net_layout (const RodPlan *plan,
+                           double         width,
+                           double         height,
+                           RodPoint      *size) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The way from there into a room on paper, centred. */
+RodAffine rod_net_to_page (const RodSheets *sheets,
+                           RodRoom          room);
 
 /* rod-sheet-frame.c: frame, graduation, key plan, title block */
 void rod_sheet_draw_frame (const RodSheets *sheets,
@@ -153,6 +171,29 @@ typedef struct
   double bottom;
 } RodBorder;
 
+/* A kind of sheet that shows faces, each alone with notes or several together with captions. */
+struct _RodFaceKind
+{
+  const char *chapter; /* not yet translated */
+  const char *document;
+  RodBorder   border;
+  double      least_denominator; /* > 0: all faces to one scale, no larger than this */
+  gboolean (*wants) (const RodSheets *sheets,
+                     guint            face);
+  void (*draw) (const RodSheets *sheets,
+                const RodView   *view,
+                cairo_t         *cr);
+  void (*notes) (const RodSheets *sheets,
+                 const RodView   *view,
+                 cairo_t         *cr);
+  char *(*caption) (const RodSheets *sheets,
+                    guint            face);
+};
+
+/* rod-sheet-faces.c */
+void rod_sheets_add_faces (RodSheets         *sheets,
+                           const RodFaceKind *kind);
+
 /* rod-sheet-view.c */
 RodView         rod_view_plan (const RodSheets *sheets,
                                guint            face,
@@ -179,6 +220,13 @@ void rod_sheet_frame_notes (const RodSheets *sheets,
                             const RodView   *view,
                             cairo_t         *cr);
 
+char *rod_sheet_caption (const RodSheets *sheets,
+                         guint            face);
+char *rod_sheet_lining_caption (const RodSheets *sheets,
+                                guint            face);
+char *rod_sheet_frame_caption (const RodSheets *sheets,
+                               guint            face);
+
 /* rod-sheet-batten.c */
 typedef struct
 {
@@ -203,7 +251,6 @@ const char *rod_sheet_caution (void);
 /* One function for each kind of sheet, in the order of the set. */
 void rod_sheets_add_cover (RodSheets *sheets);
 void rod_sheets_add_elevations (RodSheets *sheets);
-void rod_sheets_add_reveals (RodSheets *sheets);
 void rod_sheets_add_frames (RodSheets *sheets);
 void rod_sheets_add_saw (RodSheets *sheets);
 void rod_sheets_add_order (RodSheets *sheets);

@@ -156,10 +156,10 @@ rod_sheets_new (const RodTakeoff      *takeoff,
   sheets->number = make_number (sheets->house);
   sheets->date = write_date (sheets->options.date, "%Y-%m-%d");
   measure_page (sheets);
+  sheets->net = rod_net_layout (sheets->plan, sheets->room.width, sheets->room.height, &sheets->net_size);
 
   rod_sheets_add_cover (sheets);
   rod_sheets_add_elevations (sheets);
-  rod_sheets_add_reveals (sheets);
   rod_sheets_add_frames (sheets);
   rod_sheets_add_rod (sheets);
   rod_sheets_add_saw (sheets);
@@ -182,6 +182,7 @@ rod_sheets_free (RodSheets *sheets)
   rod_lettering_free (sheets->lettering);
   g_free (sheets->number);
   g_free (sheets->date);
+  g_free (sheets->net);
   rod_takeoff_unref (sheets->takeoff);
   g_free (sheets);
 }

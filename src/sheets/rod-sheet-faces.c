@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Which faces stand on which sheet.
+ *
+ * A large face has a sheet of its own with notes beside it. Small ones, strips of soffit and
+ * linings of openings, of which a house has many, share sheets: each is a block of title, a few
+ * words and drawing, and blocks are set on shelves, the highest first, each on the first shelf
+ * that has room.
+ */
+#include "config.h"
+
+#include "sheets/rod-sheets-private.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#define GAP_X 7.0
+#define GAP_Y 6.0
+#define CAPTION_GAP 1.6
+
+/* Narrower blocks would break every word of their title. */
+#define LEAST_WIDTH 44.0
+
+/* A block wider and higher than this share of the sheet gets the sheet. */
+#define OWN_SHARE 0.5
+
+/* One face on a shared sheet. */
+typedef struct
+{
+  RodView view;
+  RodRoom room;
+  double  caption_height;
+  char   *title;
+  char   *caption;
+} Block;
+
+/* A row of blocks on a sheet. */
+typedef struct
+{
+  GArray *blocks; /* of the sheet */
+  double  x;
+  double  y;
+  double  height;
+} Shelf;
+
+typedef struct
+{
+  RodSheets         *sheets;
+  const RodFaceKind *kind;
+  GArray            *shelves;
+  double             next_y; /* where the next shelf of the last sheet begins */
+} Packer;
+
+static void
+clear_block (gpointer data)
+{
+  Block *block = data;
+
+  g_free (block->title);
+  g_free (block->caption);
+}
+
+static char *
+title_of (const RodSheets *sheets,
+          guint            face)
+{
+  const RodFace *of = rod_plan_face (sheets->plan, face);
+
+  return g_strdup_printf ("%s \u00b7 %s", of->mark, of->label);
+}
+
+static double
+set_caption (const RodSheets *sheets,
+             cairo_t         *cr,
+             const Block     *block)
+{
+  double y = block->room.y;
+
+  y += rod_sheet_paragraph (sheets, cr, block->title, ROD_SHEET_TEXT, TRUE, block->room.x, y, block->room.width);
+  if (block->caption != NULL && block->caption[0] != '\0')
+    y += rod_sheet_paragraph (sheets, cr, block->caption, ROD_SHEET_TEXT, FALSE, block->room.x, y, block->room.width);
+
+  return y + CAPTION_GAP - block->room.y;
+}
+
+static Block
+measure_block (const RodSheets   *sheets,
+               const RodFaceKind *kind,
+               guint              face,
+               double             denominator)
+{
+  Block            block = { .view = rod_view_plan (sheets, face, kind->border) };
+  double           paper;
+  g_autofree char *name = title_of (sheets, face);
+
+  block.view.scale = denominator > 0.0 ? denominator : block.view.scale;
+  paper = 1.0 / block.view.scale;
+  block.title = g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
+  block.caption = kind->caption (sheets, face);
+  block.room.width = fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + kind->border.left + kind->border.right);
+  block.caption_height = set_caption (sheets, NULL, &block);
+  block.room.height = paper * (block.view.high.y - block.view.low.y) + kind->border.top +
+                      kind->border.bottom + block.caption_height;
+
+  return block;
+}
+
+static void
+draw_shared (const RodSheets *sheets,
+             const RodSheet  *sheet,
+             cairo_t         *cr)
+{
+  const GArray *blocks = sheet->data;
+
+  for (guint i = 0; i < blocks->len; i++)
+    {
+      const Block *block = &g_array_index (blocks, Block, i);
+
+      cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+      set_caption (sheets, cr, block);
+      sheet->kind->draw (sheets, &block->view, cr);
+    }
+}
+
+static void
+draw_own (const RodSheets *sheets,
+          const RodSheet  *sheet,
+          cairo_t         *cr)
+{
+  sheet->kind->draw (sheets, sheet->data, cr);
+  sheet->kind->notes (sheets, sheet->data, cr);
+}
+
+static void
+add_own (RodSheets         *sheets,
+         const RodFaceKind *kind,
+         const Block       *block)
+{
+  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), title_of (sheets, block->view.face), draw_own);
+
+  sheet->kind = kind;
+  sheet->face = (int) block->view.face;
+  sheet->data = g_memdup2 (&block->view, sizeof block->view);
+  sheet->free_data = g_free;
+  sheet->scale = block->view.scale;
+}
+
+static GArray *
+add_shared (RodSheets         *sheets,
+            const RodFaceKind *kind)
+{
+  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), NULL, draw_shared);
+  GArray   *blocks = g_array_new (FALSE, FALSE, sizeof (Block));
+
+  g_array_set_clear_func (blocks, clear_block);
+  sheet->kind = kind;
+  sheet->data = blocks;
+  sheet->free_data = (GDestroyNotify) g_array_unref;
+
+  return blocks;
+}
+
+/* The first shelf with room for a block of this size, or a new one. */
+static Shelf *
+find_shelf (Packer *packer,
+            RodRoom size)
+{
+  const RodRoom *room = &packer->sheets->room;
+  Shelf          shelf;
+
+  for (guint i = 0; i < packer->shelves->len; i++)
+    {
+      Shelf *old = &g_array_index (packer->shelves, Shelf, i);
+
+      if (size.height <= old->height && old->x + size.width <= room->x + room->width)
+        return old;
+    }
+
+  if (packer->shelves->len == 0 || packer->next_y + size.height > room->y + room->height)
+    {
+      shelf.blocks = add_shared (packer->sheets, packer->kind);
+      packer->next_y = room->y;
+    }
+  else
+    shelf.blocks = g_array_index (packer->shelves, Shelf, packer->shelves->len - 1).blocks;
+  shelf.x = room->x;
+  shelf.y = packer->next_y;
+  shelf.height = size.height;
+  packer->next_y += size.height + GAP_Y;
+  g_array_append_val (packer->shelves, shelf);
+
+  return &g_array_index (packer->shelves, Shelf, packer->shelves->len - 1);
+}
+
+/* Takes the block over. */
+static void
+place_block (Packer *packer,
+             Block   block)
+{
+  const RodBorder *border = &packer->kind->border;
+  Shelf           *shelf = find_shelf (packer, block.room);
+  double           paper = 1.0 / block.view.scale;
+
+  block.room.x = shelf->x;
+  block.room.y = shelf->y;
+  shelf->x += block.room.width + GAP_X;
+  block.view.to_page = (RodAffine){
+    paper, 0.0, block.room.x + border->left - paper * block.view.low.x, 0.0, -paper, block.room.y + block.caption_height + border->top + paper * block.view.high.y
+  };
+  g_array_append_val (shelf->blocks, block);
+}
+
+static int
+compare_blocks (gconstpointer a,
+                gconstpointer b)
+{
+  const Block *left = a, *right = b;
+
+  if (fabs (left->room.height - right->room.height) > 0.5)
+    return left->room.height < right->room.height ? 1 : -1;
+
+  return (int) left->view.face - (int) right->view.face;
+}
+
+/* A shared sheet is named after the marks on it; its scale is told where all are drawn to one. */
+static void
+name_shared (const RodSheets *sheets,
+             guint            first_page)
+{
+  for (guint i = first_page; i < sheets->pages->len; i++)
+    {
+      RodSheet     *sheet = g_ptr_array_index (sheets->pages, i);
+      const GArray *blocks = sheet->data;
+      GString      *title;
+
+      if (sheet->title != NULL)
+        continue;
+      title = g_string_new (NULL);
+      sheet->scale = g_array_index (blocks, Block, 0).view.scale;
+      for (guint b = 0; b < blocks->len; b++)
+        {
+          const Block *block = &g_array_index (blocks, Block, b);
+
+          g_string_append_printf (title, "%s%s", b > 0 ? ", " : "", rod_plan_face (sheets->plan, block->view.face)->mark);
+          if (fabs (block->view.scale - sheet->scale) > 0.5)
+            sheet->scale = ROD_SHEET_SCALES_DIFFER;
+        }
+      sheet->title = g_string_free (title, FALSE);
+    }
+}
+
+/* Linings are drawn to one scale, so that they can be compared; other faces each to its own. */
+static double
+common_scale (const RodSheets   *sheets,
+              const RodFaceKind *kind)
+{
+  double denominator = kind->least_denominator;
+
+  for (guint i = 0; kind->least_denominator > 0.0 && i < sheets->plan->faces->len; i++)
+    if (kind->wants (sheets, i))
+      denominator = fmax (denominator, rod_view_plan (sheets, i, kind->border).scale);
+
+  return denominator;
+}
+
+void
+rod_sheets_add_faces (RodSheets         *sheets,
+                      const RodFaceKind *kind)
+{
+  double  denominator = common_scale (sheets, kind);
+  guint   first_page = sheets->pages->len;
+  GArray *shared = g_array_new (FALSE, FALSE, sizeof (Block));
+  Packer  packer = { sheets, kind, g_array_new (FALSE, FALSE, sizeof (Shelf)), 0.0 };
+
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    {
+      Block    block;
+      gboolean wide, high;
+
+      if (!kind->wants (sheets, i))
+        continue;
+      block = measure_block (sheets, kind, i, denominator);
+      wide = block.room.width > OWN_SHARE * sheets->room.width;
+      high = block.room.height > OWN_SHARE * sheets->room.height;
+      if ((wide && high) || block.room.height > sheets->room.height ||
+          block.room.width > sheets->room.width)
+        {
+          add_own (sheets, kind, &block);
+          clear_block (&block);
+        }
+      else
+        g_array_append_val (shared, block);
+    }
+
+  g_array_sort (shared, compare_blocks);
+  for (guint i = 0; i < shared->len; i++)
+    place_block (&packer, g_array_index (shared, Block, i));
+  name_shared (sheets, first_page);
+  g_array_unref (shared);
+  g_array_unref (packer.shelves);
+}
