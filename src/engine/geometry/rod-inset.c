@@ -40,9 +40,15 @@ static void
 add_side (GArray             *lines,
           const RodInsetSide *side)
 {
-  g_autoptr (RodPath) chords = rod_path_new ();
+  g_autoptr (RodPath) chords = NULL;
   guint n;
 
+  if (fabs (side->bulge) <= 0.0)
+    {
+      add_moved (lines, side->from, side->to, side->inset_mm, side->tag);
+      return;
+    }
+  chords = rod_path_new ();
   rod_path_add_arc (chords, side->from, side->to, side->bulge, side->tag);
   rod_path_add_corner (chords, side->to, side->tag);
   n = chords->corners->len;
@@ -90,7 +96,7 @@ rod_path_add_inset_ring (RodPath            *path,
                          const RodInsetSide *sides,
                          guint               n_sides)
 {
-  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (MovedLine));
+  g_autoptr (GArray) lines = g_array_sized_new (FALSE, FALSE, sizeof (MovedLine), n_sides);
 
   g_return_if_fail (path != NULL);
 

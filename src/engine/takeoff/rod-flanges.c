@@ -127,19 +127,17 @@ rod_flanger_run (RodFlanger   *flanger,
 {
   double above_mm = line_mm + flanger->field->board->cover_mm;
   double kept = 0.0;
-  guint  n = fit->points->len;
 
   if (flanger->field->board->flange_mm <= 0.0)
     return 0.0;
   if (isnan (flanger->line_mm) || fabs (flanger->line_mm - above_mm) > ROD_EPSILON_MM)
     find_blocked (flanger, above_mm);
-  for (guint i = 0; i < n; i++)
-    if (g_array_index (fit->tags, int, i) == ROD_TAG_LINE_ABOVE)
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].tag == ROD_TAG_LINE_ABOVE)
       {
-        RodPoint a = g_array_index (fit->points, RodPoint, i);
-        RodPoint b = g_array_index (fit->points, RodPoint, (i + 1) % n);
+        double a = fit->sides[i].at.x, b = rod_fit_next (fit, i)->at.x;
 
-        kept += add_open_stretches (flanger, MIN (a.x, b.x), MAX (a.x, b.x), flanges);
+        kept += add_open_stretches (flanger, MIN (a, b), MAX (a, b), flanges);
       }
   return kept;
 }

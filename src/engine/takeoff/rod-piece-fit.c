@@ -14,15 +14,18 @@
 #include "engine/setout/rod-columns.h"
 #include "engine/takeoff/rod-piece-fit.h"
 
-#define POINT(fit, i) g_array_index ((fit)->points, RodPoint, (i))
-#define TAG(fit, i) g_array_index ((fit)->tags, int, (i))
-#define KIND(fit, i) g_array_index ((fit)->kinds, RodSideKind, (i))
-
 static guint
 next_of (const RodFit *fit,
          guint         i)
 {
-  return i + 1 < fit->points->len ? i + 1 : 0;
+  return i + 1 < fit->n_sides ? i + 1 : 0;
+}
+
+const RodFitSide *
+rod_fit_next (const RodFit *fit,
+              guint         side)
+{
+  return &fit->sides[next_of (fit, side)];
 }
 
 static gboolean
@@ -40,30 +43,30 @@ mark_end (RodFit     *fit,
           RodSideKind end,
           double      extreme_x)
 {
-  guint n = fit->points->len;
+  guint n = fit->n_sides;
 
   for (guint i = 0; i < n; i++)
     {
-      gboolean touches = fabs (POINT (fit, i).x - extreme_x) < ROD_SNAP_MM ||
-                         fabs (POINT (fit, next_of (fit, i)).x - extreme_x) < ROD_SNAP_MM;
+      gboolean touches = fabs (fit->sides[i].at.x - extreme_x) < ROD_SNAP_MM ||
+                         fabs (rod_fit_next (fit, i)->at.x - extreme_x) < ROD_SNAP_MM;
       double sign = end == ROD_SIDE_RIGHT ? 1.0 : -1.0;
 
-      if (KIND (fit, i) != ROD_SIDE_SHOULDER || !touches)
+      if (fit->sides[i].kind != ROD_SIDE_SHOULDER || !touches)
         continue;
       /* Both ways from the seed while sides go on in the same direction. */
       for (guint step = 0, k = i; step < n; step++, k = next_of (fit, k))
         {
-          if ((KIND (fit, k) != ROD_SIDE_SHOULDER && KIND (fit, k) != end) ||
-              (POINT (fit, next_of (fit, k)).y - POINT (fit, k).y) * sign <= 0.0)
+          if ((fit->sides[k].kind != ROD_SIDE_SHOULDER && fit->sides[k].kind != end) ||
+              (rod_fit_next (fit, k)->at.y - fit->sides[k].at.y) * sign <= 0.0)
             break;
-          KIND (fit, k) = end;
+          fit->sides[k].kind = end;
         }
       for (guint step = 0, k = i; step < n; step++, k = (k + n - 1) % n)
         {
-          if ((KIND (fit, k) != ROD_SIDE_SHOULDER && KIND (fit, k) != end) ||
-              (POINT (fit, next_of (fit, k)).y - POINT (fit, k).y) * sign <= 0.0)
+          if ((fit->sides[k].kind != ROD_SIDE_SHOULDER && fit->sides[k].kind != end) ||
+              (rod_fit_next (fit, k)->at.y - fit->sides[k].at.y) * sign <= 0.0)
             break;
-          KIND (fit, k) = end;
+          fit->sides[k].kind = end;
         }
     }
 }
@@ -76,11 +79,11 @@ end_side (const RodFit *fit,
   double longest = 0.0;
   int    found = -1;
 
-  for (guint i = 0; i < fit->points->len; i++)
+  for (guint i = 0; i < fit->n_sides; i++)
     {
-      double length = rod_point_distance (POINT (fit, i), POINT (fit, next_of (fit, i)));
+      double length = rod_point_distance (fit->sides[i].at, rod_fit_next (fit, i)->at);
 
-      if (KIND (fit, i) == end && length > longest)
+      if (fit->sides[i].kind == end && length > longest)
         {
           longest = length;
           found = (int) i;
@@ -94,8 +97,8 @@ cut_angle_deg (const RodFit *fit,
                int           side,
                RodSideKind   end)
 {
-  RodPoint a = POINT (fit, (guint) side);
-  RodPoint b = POINT (fit, next_of (fit, (guint) side));
+  RodPoint a = fit->sides[(guint) side].at;
+  RodPoint b = rod_fit_next (fit, (guint) side)->at;
   double   lean = (b.x - a.x) / (b.y - a.y);
   double   angle_deg = atan (end == ROD_SIDE_RIGHT ? lean : -lean) * 180.0 / G_PI;
 
@@ -117,7 +120,7 @@ set_end (RodFit         *fit,
   *end = (RodPieceEnd){ .edge = kind == ROD_SIDE_LEFT ? ROD_TAG_LINE_BELOW : ROD_TAG_LINE_ABOVE };
   if (side < 0)
     return;
-  end->edge = TAG (fit, (guint) side);
+  end->edge = fit->sides[(guint) side].tag;
   trim = end->edge >= 0 ? field->edges[end->edge].trim : joint;
   end->back_mm = trim == NULL ? 0.0 : trim->back_mm;
   end->pocket_mm = trim == NULL ? 0.0 : trim->pocket_mm;
@@ -164,18 +167,14 @@ rod_fit_init (RodFit         *fit,
 {
   double low_x = INFINITY, high_x = -INFINITY;
 
-  *fit = (RodFit){
-    .points = g_array_sized_new (FALSE, FALSE, sizeof (RodPoint), n),
-    .tags = g_array_sized_new (FALSE, FALSE, sizeof (int), n),
-    .kinds = g_array_sized_new (FALSE, FALSE, sizeof (RodSideKind), n),
-  };
-  g_array_append_vals (fit->points, points, n);
-  g_array_append_vals (fit->tags, tags, n);
+  *fit = (RodFit){ .sides = g_new (RodFitSide, n), .n_sides = n };
   for (guint i = 0; i < n; i++)
     {
-      RodSideKind kind = stays (field, tags[i]) ? ROD_SIDE_LONG : ROD_SIDE_SHOULDER;
-
-      g_array_append_val (fit->kinds, kind);
+      fit->sides[i] = (RodFitSide){
+        .at = points[i],
+        .tag = tags[i],
+        .kind = stays (field, tags[i]) ? ROD_SIDE_LONG : ROD_SIDE_SHOULDER,
+      };
       low_x = MIN (low_x, points[i].x);
       high_x = MAX (high_x, points[i].x);
     }
@@ -189,9 +188,7 @@ rod_fit_init (RodFit         *fit,
 void
 rod_fit_clear (RodFit *fit)
 {
-  g_clear_pointer (&fit->points, g_array_unref);
-  g_clear_pointer (&fit->tags, g_array_unref);
-  g_clear_pointer (&fit->kinds, g_array_unref);
+  g_clear_pointer (&fit->sides, g_free);
 }
 
 static double
@@ -199,7 +196,7 @@ step_back_mm (const RodFit   *fit,
               const RodRules *rules,
               guint           i)
 {
-  switch (KIND (fit, i))
+  switch (fit->sides[i].kind)
     {
     case ROD_SIDE_LEFT:
       return fit->left.gap_mm + column_back (&fit->left);
@@ -222,8 +219,8 @@ moved_side (const RodFit *fit,
 {
   double length, nx, ny;
 
-  *from = POINT (fit, i);
-  *to = POINT (fit, next_of (fit, i));
+  *from = fit->sides[i].at;
+  *to = rod_fit_next (fit, i)->at;
   length = rod_point_distance (*from, *to);
   nx = -(to->y - from->y) / length * back_mm;
   ny = (to->x - from->x) / length * back_mm;
@@ -231,41 +228,37 @@ moved_side (const RodFit *fit,
   *to = (RodPoint){ to->x + nx, to->y + ny };
 }
 
-static void
-append_corner (RodFit     *fit,
-               RodPoint    at,
-               int         tag,
-               RodSideKind kind)
-{
-  g_array_append_val (fit->points, at);
-  g_array_append_val (fit->tags, tag);
-  g_array_append_val (fit->kinds, kind);
-}
-
-/* Corners of the moved sides; neighbours in one line with different steps keep a step between. */
+/* Corners of the moved sides; neighbours in one line with different steps keep a step between, so
+ * that there may be up to twice as many as before. */
 static void
 move_sides (const RodFit   *before,
             const RodRules *rules,
             RodFit         *after)
 {
-  guint n = before->points->len;
+  guint n = before->n_sides;
 
+  after->n_sides = 0;
+  after->sides = g_new (RodFitSide, 2 * (gsize) n);
   for (guint i = 0; i < n; i++)
     {
-      guint    last = (i + n - 1) % n;
-      double   back_last = step_back_mm (before, rules, last);
-      double   back = step_back_mm (before, rules, i);
-      RodPoint a_from, a_to, b_from, b_to, at = POINT (before, i);
+      guint      last = (i + n - 1) % n;
+      double     back_last = step_back_mm (before, rules, last);
+      double     back = step_back_mm (before, rules, i);
+      RodFitSide side = before->sides[i];
+      RodPoint   a_from, a_to, b_from, b_to;
 
-      moved_side (before, last, back_last, &a_from, &a_to);
-      moved_side (before, i, back, &b_from, &b_to);
-      if ((back_last <= 0.0 && back <= 0.0) || rod_lines_meet (a_from, a_to, b_from, b_to, &at))
-        append_corner (after, at, TAG (before, i), KIND (before, i));
-      else
+      if (back_last > 0.0 || back > 0.0)
         {
-          append_corner (after, a_to, TAG (before, last), KIND (before, last));
-          append_corner (after, b_from, TAG (before, i), KIND (before, i));
+          moved_side (before, last, back_last, &a_from, &a_to);
+          moved_side (before, i, back, &b_from, &b_to);
+          if (!rod_lines_meet (a_from, a_to, b_from, b_to, &side.at))
+            {
+              after->sides[after->n_sides] = before->sides[last];
+              after->sides[after->n_sides++].at = a_to;
+              side.at = b_from;
+            }
         }
+      after->sides[after->n_sides++] = side;
     }
 }
 
@@ -274,12 +267,12 @@ static gboolean
 has_turned (const RodFit *before,
             const RodFit *after)
 {
-  if (before->points->len != after->points->len)
+  if (before->n_sides != after->n_sides)
     return FALSE;
-  for (guint i = 0; i < before->points->len; i++)
+  for (guint i = 0; i < before->n_sides; i++)
     {
-      RodPoint a = POINT (before, i), b = POINT (before, next_of (before, i));
-      RodPoint c = POINT (after, i), d = POINT (after, next_of (after, i));
+      RodPoint a = before->sides[i].at, b = rod_fit_next (before, i)->at;
+      RodPoint c = after->sides[i].at, d = rod_fit_next (after, i)->at;
 
       if ((b.x - a.x) * (d.x - c.x) + (b.y - a.y) * (d.y - c.y) < 0.0)
         return TRUE;
@@ -287,28 +280,16 @@ has_turned (const RodFit *before,
   return FALSE;
 }
 
-/* Cleans a ring in which sides turned round: the largest part that still runs the right way. Tags
- * are made unique for the pass, so that kinds find their sides again. */
-static void
-untangle (RodFit *fit)
+static guint
+largest_ring (const RodRegion *region)
 {
-  g_autoptr (RodPath) path = rod_path_new ();
-  g_autoptr (RodRegion) clean = NULL;
-  RodFit old = *fit;
   guint  best = 0;
   double best_area = 0.0;
 
-  for (guint i = 0; i < old.points->len; i++)
-    rod_path_add_corner (path, POINT (&old, i), (int) i);
-  rod_path_close (path);
-  clean = rod_region_normalise (path, 1);
-  fit->points = g_array_new (FALSE, FALSE, sizeof (RodPoint));
-  fit->tags = g_array_new (FALSE, FALSE, sizeof (int));
-  fit->kinds = g_array_new (FALSE, FALSE, sizeof (RodSideKind));
-  for (guint r = 0; r < clean->n_rings; r++)
+  for (guint r = 0; r < region->n_rings; r++)
     {
-      guint  start = clean->ring_starts[r];
-      double area = rod_ring_area (clean->points + start, clean->ring_starts[r + 1] - start);
+      guint  start = region->ring_starts[r];
+      double area = rod_ring_area (region->points + start, region->ring_starts[r + 1] - start);
 
       if (area > best_area)
         {
@@ -316,11 +297,49 @@ untangle (RodFit *fit)
           best = r;
         }
     }
-  for (guint p = clean->n_rings > 0 ? clean->ring_starts[best] : 0;
-       clean->n_rings > 0 && p < clean->ring_starts[best + 1];
-       p++)
-    append_corner (fit, clean->points[p], TAG (&old, (guint) clean->tags[p]), KIND (&old, (guint) clean->tags[p]));
-  rod_fit_clear (&old);
+  return best;
+}
+
+/* Cleans a ring in which sides turned round: the largest part that still runs the right way. Sides
+ * go through under their own numbers, so that their tags and kinds are found again. */
+static void
+untangle (RodFit *fit)
+{
+  g_autoptr (RodPath) path = rod_path_new ();
+  g_autoptr (RodRegion) clean = NULL;
+  g_autofree RodFitSide *old = g_steal_pointer (&fit->sides);
+  guint                  start;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    rod_path_add_corner (path, old[i].at, (int) i);
+  rod_path_close (path);
+  clean = rod_region_normalise (path, 1);
+  fit->n_sides = 0;
+  if (clean->n_rings == 0)
+    return;
+  start = clean->ring_starts[largest_ring (clean)];
+  fit->n_sides = clean->ring_starts[largest_ring (clean) + 1] - start;
+  fit->sides = g_new (RodFitSide, fit->n_sides);
+  for (guint i = 0; i < fit->n_sides; i++)
+    {
+      fit->sides[i] = old[clean->tags[start + i]];
+      fit->sides[i].at = clean->points[start + i];
+    }
+}
+
+/* Twice the area, about the first corner. */
+static gboolean
+has_area (const RodFit *fit)
+{
+  double twice = 0.0;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    {
+      RodPoint o = fit->sides[0].at, a = fit->sides[i].at, b = rod_fit_next (fit, i)->at;
+
+      twice += (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y);
+    }
+  return twice > 2.0 * ROD_REMNANT_MM * ROD_REMNANT_MM;
 }
 
 gboolean
@@ -329,20 +348,14 @@ rod_fit_cut (RodFit         *fit,
              const RodField *field)
 {
   const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
-  guint           n = fit->points->len;
   RodFit          moved = *fit;
   gboolean        turned;
 
-  moved.points = g_array_sized_new (FALSE, FALSE, sizeof (RodPoint), n);
-  moved.tags = g_array_sized_new (FALSE, FALSE, sizeof (int), n);
-  moved.kinds = g_array_sized_new (FALSE, FALSE, sizeof (RodSideKind), n);
   move_sides (fit, rules, &moved);
   turned = has_turned (fit, &moved);
   rod_fit_clear (fit);
   *fit = moved;
   if (turned)
     untangle (fit);
-  return fit->points->len >= 3 &&
-         rod_ring_area ((const RodPoint *) (const void *) fit->points->data, fit->points->len) >
-           ROD_REMNANT_MM * ROD_REMNANT_MM;
+  return fit->n_sides >= 3 && has_area (fit);
 }

@@ -21,10 +21,24 @@ typedef enum
 } RodSideKind;
 
 /**
+ * RodFitSide:
+ * @at: corner where the side starts, board frame
+ * @tag: tag of the side
+ * @kind: what it is
+ *
+ * A plain value.
+ */
+typedef struct
+{
+  RodPoint    at;
+  int         tag;
+  RodSideKind kind;
+} RodFitSide;
+
+/**
  * RodFit:
- * @points: (element-type RodPoint): corners, counter-clockwise, board frame
- * @tags: (element-type int): tag of the side that leaves each corner
- * @kinds: (element-type RodSideKind): kind of that side
+ * @sides: (array length=n_sides): sides, counter-clockwise
+ * @n_sides: how many
  * @left: the left end
  * @right: the right end
  * @clear_mm: pocket bottom to pocket bottom
@@ -33,9 +47,8 @@ typedef enum
  */
 typedef struct
 {
-  GArray     *points;
-  GArray     *tags;
-  GArray     *kinds;
+  RodFitSide *sides;
+  guint       n_sides;
   RodPieceEnd left;
   RodPieceEnd right;
   double      clear_mm;
@@ -64,6 +77,16 @@ void rod_fit_init (RodFit         *fit,
  * @fit: a fit
  */
 void rod_fit_clear (RodFit *fit);
+
+/**
+ * rod_fit_next:
+ * @fit: a fit
+ * @side: index of a side
+ *
+ * Returns: (transfer none): the side after it; its corner is where @side ends
+ */
+const RodFitSide *rod_fit_next (const RodFit *fit,
+                                guint         side);
 
 /**
  * rod_fit_cut:

@@ -10,9 +10,6 @@
 #include "engine/rod-limits.h"
 #include "engine/takeoff/rod-piece-shape.h"
 
-#define POINT(fit, i) g_array_index ((fit)->points, RodPoint, (i))
-#define KIND(fit, i) g_array_index ((fit)->kinds, RodSideKind, (i))
-
 typedef struct
 {
   RodPoint low;
@@ -24,9 +21,9 @@ extent_of (const RodFit *fit)
 {
   Extent extent = { { INFINITY, INFINITY }, { -INFINITY, -INFINITY } };
 
-  for (guint i = 0; i < fit->points->len; i++)
+  for (guint i = 0; i < fit->n_sides; i++)
     {
-      RodPoint p = POINT (fit, i);
+      RodPoint p = fit->sides[i].at;
 
       extent.low = (RodPoint){ MIN (extent.low.x, p.x), MIN (extent.low.y, p.y) };
       extent.high = (RodPoint){ MAX (extent.high.x, p.x), MAX (extent.high.y, p.y) };
@@ -41,11 +38,11 @@ side_length (const RodFit *fit,
 {
   double low = INFINITY, high = -INFINITY;
 
-  for (guint i = 0; i < fit->points->len; i++)
-    if (fabs (POINT (fit, i).y - y) < ROD_SNAP_MM)
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fabs (fit->sides[i].at.y - y) < ROD_SNAP_MM)
       {
-        low = MIN (low, POINT (fit, i).x);
-        high = MAX (high, POINT (fit, i).x);
+        low = MIN (low, fit->sides[i].at.x);
+        high = MAX (high, fit->sides[i].at.x);
       }
   return high - low;
 }
@@ -80,7 +77,7 @@ is_outer (const RodFit *fit,
           const Extent *extent,
           guint         i)
 {
-  RodPoint a = POINT (fit, i), b = POINT (fit, (i + 1) % fit->points->len);
+  RodPoint a = fit->sides[i].at, b = rod_fit_next (fit, i)->at;
   double   line = b.x > a.x ? extent->low.y : extent->high.y;
 
   return fabs (a.y - line) < ROD_SNAP_MM && fabs (b.y - line) < ROD_SNAP_MM;
@@ -91,7 +88,7 @@ is_notch_side (const RodFit *fit,
                const Extent *extent,
                guint         i)
 {
-  return KIND (fit, i) == ROD_SIDE_SHOULDER || (KIND (fit, i) == ROD_SIDE_LONG && !is_outer (fit, extent, i));
+  return fit->sides[i].kind == ROD_SIDE_SHOULDER || (fit->sides[i].kind == ROD_SIDE_LONG && !is_outer (fit, extent, i));
 }
 
 /* A long side that slopes from end to end is a taper, which the two side lengths tell already. */
@@ -107,10 +104,11 @@ measure_notch (const RodFit *fit,
 
   for (guint s = 0; s < n; s++)
     {
-      RodPoint a = POINT (fit, (first + s) % fit->points->len);
-      RodPoint b = POINT (fit, (first + s + 1) % fit->points->len);
+      guint    side = (first + s) % fit->n_sides;
+      RodPoint a = fit->sides[side].at;
+      RodPoint b = rod_fit_next (fit, side)->at;
 
-      squared = squared || KIND (fit, (first + s) % fit->points->len) == ROD_SIDE_SHOULDER ||
+      squared = squared || fit->sides[side].kind == ROD_SIDE_SHOULDER ||
                 fabs (a.y - b.y) < ROD_SNAP_MM;
       left = MIN (left, MIN (a.x, b.x));
       right = MAX (right, MAX (a.x, b.x));
@@ -146,7 +144,7 @@ rod_piece_find_notches (const RodFit *fit,
                         GArray       *notches)
 {
   Extent extent = extent_of (fit);
-  guint  n = fit->points->len, start = 0, found = 0;
+  guint  n = fit->n_sides, start = 0, found = 0;
   g_autoptr (GArray) own = g_array_new (FALSE, FALSE, sizeof (RodNotch));
 
   /* Begin at a side that belongs to no notch, so that none is met in two parts. */

@@ -29,6 +29,7 @@ typedef struct
   RodPlan    *plan;
   RodField   *field;
   RodParts    parts;
+  GArray     *fits;       /* of RodFit, one for each part */
   double     *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
   RodFlanger  flanger;
   Rings      *rings;
@@ -37,19 +38,20 @@ typedef struct
 } Cutter;
 
 static void
-add_ring (Rings          *rings,
-          const RodField *field,
-          const RodPoint *points,
-          const int      *tags,
-          guint           n)
+add_corner (Rings          *rings,
+            const RodField *field,
+            RodPoint        at,
+            int             tag)
 {
-  for (guint i = 0; i < n; i++)
-    {
-      RodPoint at = rod_affine_apply (field->to_surface, points[i]);
+  RodPoint placed = rod_affine_apply (field->to_surface, at);
 
-      g_array_append_val (rings->points, at);
-      g_array_append_val (rings->tags, tags[i]);
-    }
+  g_array_append_val (rings->points, placed);
+  g_array_append_val (rings->tags, tag);
+}
+
+static void
+end_ring (Rings *rings)
+{
   g_array_append_val (rings->starts, rings->points->len);
 }
 
@@ -82,16 +84,19 @@ use_raked_gap (const double *raked_gaps,
 }
 
 static void
-note_raked_gaps (Cutter *cutter)
+fit_parts (Cutter *cutter)
 {
-  for (guint i = 0; i < cutter->parts.parts->len; i++)
+  guint n = cutter->parts.parts->len;
+
+  cutter->fits = g_array_sized_new (FALSE, FALSE, sizeof (RodFit), n);
+  for (guint i = 0; i < n; i++)
     {
       RodFit fit;
 
       fit_part (cutter, &g_array_index (cutter->parts.parts, RodPart, i), &fit);
       note_raked_gap (cutter->raked_gaps, &fit.left);
       note_raked_gap (cutter->raked_gaps, &fit.right);
-      rod_fit_clear (&fit);
+      g_array_append_val (cutter->fits, fit);
     }
 }
 
@@ -106,7 +111,9 @@ add_holes (Cutter        *cutter,
       guint           n;
       const RodPoint *points = rod_part_ring (part, r, &tags, &n);
 
-      add_ring (cutter->rings, cutter->field, points, tags, n);
+      for (guint i = 0; i < n; i++)
+        add_corner (cutter->rings, cutter->field, points[i], tags[i]);
+      end_ring (cutter->rings);
       piece->n_rings++;
     }
 }
@@ -149,11 +156,9 @@ keep_piece (Cutter        *cutter,
   piece.n_notches = rod_piece_find_notches (fit, plan->notches);
   piece.flange_mm = rod_flanger_run (&cutter->flanger, fit, line_mm, plan->flanges);
   piece.n_flanges = plan->flanges->len - piece.first_flange;
-  add_ring (cutter->rings,
-            field,
-            (const RodPoint *) (const void *) fit->points->data,
-            (const int *) (const void *) fit->tags->data,
-            fit->points->len);
+  for (guint i = 0; i < fit->n_sides; i++)
+    add_corner (cutter->rings, field, fit->sides[i].at, fit->sides[i].tag);
+  end_ring (cutter->rings);
   add_holes (cutter, part, &piece);
   piece.colour = rod_colour_mix_pick (field, &piece);
   g_array_append_val (plan->pieces, piece);
@@ -167,17 +172,16 @@ is_hidden (const RodFit *fit)
 }
 
 static void
-cut_part (Cutter        *cutter,
-          const RodPart *part)
+cut_part (Cutter *cutter,
+          guint   index)
 {
-  RodFit fit;
+  RodFit *fit = &g_array_index (cutter->fits, RodFit, index);
 
-  fit_part (cutter, part, &fit);
-  use_raked_gap (cutter->raked_gaps, &fit.left);
-  use_raked_gap (cutter->raked_gaps, &fit.right);
-  if (!is_hidden (&fit) && rod_fit_cut (&fit, cutter->plan, cutter->field))
-    keep_piece (cutter, part, &fit);
-  rod_fit_clear (&fit);
+  use_raked_gap (cutter->raked_gaps, &fit->left);
+  use_raked_gap (cutter->raked_gaps, &fit->right);
+  if (!is_hidden (fit) && rod_fit_cut (fit, cutter->plan, cutter->field))
+    keep_piece (cutter, &g_array_index (cutter->parts.parts, RodPart, index), fit);
+  rod_fit_clear (fit);
 }
 
 /* Fields of one face share its mark; from the second on they add a letter. */
@@ -231,9 +235,10 @@ cut_field (RodPlan *plan,
   if (cutter.parts.courses->n_strips > 0)
     cutter.first_course = cutter.parts.courses->strips[0].course;
   rod_flanger_init (&cutter.flanger, field);
-  note_raked_gaps (&cutter);
+  fit_parts (&cutter);
   for (guint i = 0; i < cutter.parts.parts->len; i++)
-    cut_part (&cutter, &g_array_index (cutter.parts.parts, RodPart, i));
+    cut_part (&cutter, i);
+  g_array_unref (cutter.fits);
   rod_flanger_clear (&cutter.flanger);
   rod_parts_clear (&cutter.parts);
   count_courses (plan, field);
