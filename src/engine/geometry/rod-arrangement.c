@@ -164,7 +164,10 @@ rod_arrangement_init (RodArrangement *arrangement,
       guint start = g_array_index (path->ring_starts, guint, ring);
       guint end = g_array_index (path->ring_starts, guint, ring + 1);
 
-      add_ring (arrangement, &g_array_index (path->corners, RodPathCorner, start), end - start, ids);
+      add_ring (arrangement,
+                &g_array_index (path->corners, RodPathCorner, start),
+                end - start,
+                ids);
     }
   tidy_edges (arrangement);
 }
@@ -268,7 +271,10 @@ apply_splits (RodArrangement *arrangement,
         end++;
       if (end == first)
         add_edge (arrangement, old_edges[i]);
-      else if (split_edge (arrangement, old_edges[i], &g_array_index (splits, RodEdgeSplit, first), end - first))
+      else if (split_edge (arrangement,
+                           old_edges[i],
+                           &g_array_index (splits, RodEdgeSplit, first),
+                           end - first))
         moved = TRUE;
       first = end;
     }

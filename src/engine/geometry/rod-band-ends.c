@@ -156,7 +156,10 @@ pair_on_line (RodBandWalk *walk,
       sort_ends (&(EndOrder){ walk, FALSE }, leaving, n_pairs);
       mark_touching (walk, arriving, n_pairs);
       mark_touching (walk, leaving, n_pairs);
-      mark_touching_neighbours (walk, above ? leaving : arriving, above ? arriving : leaving, n_pairs);
+      mark_touching_neighbours (walk,
+                                above ? leaving : arriving,
+                                above ? arriving : leaving,
+                                n_pairs);
     }
   for (guint i = 0; i < n_pairs; i++)
     walk->chains[arriving[i].chain].next = leaving[i].chain;

@@ -4,9 +4,9 @@
  *
  * Following the partners found in rod-band-ends.c, with the line in between, gives the border of
  * each piece in one round, which goes straight into the result. A round that passes through a point
- * twice is cut there first. What then runs counter-clockwise is a piece, what runs clockwise a hole,
- * which goes to the piece it lies in; holes are few, so putting them behind their pieces is left to
- * the end of the band. */
+ * twice is cut there first. What then runs counter-clockwise is a piece, what runs clockwise a
+ * hole, which goes to the piece it lies in; holes are few, so putting them behind their pieces is
+ * left to the end of the band. */
 
 #include "engine/geometry/rod-geometry-private.h"
 
@@ -146,7 +146,10 @@ write_border (const Gathering *gathering,
     {
       const RodChain *chain = &walk->chains[index];
 
-      pen = write_corners (pen, walk->chain_corners + chain->first, count_corners (walk, chain), walk->turned);
+      pen = write_corners (pen,
+                           walk->chain_corners + chain->first,
+                           count_corners (walk, chain),
+                           walk->turned);
       index = chain->next;
     }
   while (index != start);
@@ -291,5 +294,7 @@ rod_band_walk_gather (RodBandWalk      *walk,
     rod_loops_add_strips (walk->loops, walk->n_loops, first_ring, course, builder);
   else
     for (guint i = 0; i < walk->n_loops; i++)
-      rod_strips_builder_add (builder, (RodStrip){ course, walk->loops[i].ring, 1 }, walk->loops[i].low);
+      rod_strips_builder_add (builder,
+                              (RodStrip){ course, walk->loops[i].ring, 1 },
+                              walk->loops[i].low);
 }

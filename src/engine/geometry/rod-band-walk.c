@@ -138,7 +138,10 @@ rod_band_walk_load (RodBandWalk     *walk,
   make_room_for_corners (walk, starts[n_rings] - starts[0]);
   walk->n_corners = 0;
   for (guint ring = 0; ring < n_rings; ring++)
-    load_ring (walk, region->points + starts[ring], region->tags + starts[ring], starts[ring + 1] - starts[ring]);
+    load_ring (walk,
+               region->points + starts[ring],
+               region->tags + starts[ring],
+               starts[ring + 1] - starts[ring]);
 
   link_shared_corners (walk);
 }
@@ -267,7 +270,10 @@ arrive_at_line (Round       *round,
     }
 
   /* What follows, if anything does, is an edge along the line. */
-  add_chain_corner (walk, at, kind == ROD_CHAINS_ARRIVING_ABOVE ? walk->comb.tag_above : walk->comb.tag_below);
+  if (kind == ROD_CHAINS_ARRIVING_ABOVE)
+    add_chain_corner (walk, at, walk->comb.tag_above);
+  else
+    add_chain_corner (walk, at, walk->comb.tag_below);
   chain = &walk->chains[walk->n_chains - 1];
   chain->arriving_edge = edge;
   chain->arriving_list = band * ROD_N_CHAIN_KINDS + kind;

@@ -74,7 +74,7 @@ rod_grid_point_equal (RodGridPoint a,
   return a.x == b.x && a.y == b.y;
 }
 
-/* By x, then by y: the order in which a line leaning ever so little from upright sweeps the plane. */
+/* By x, then by y: the order in which a line that leans ever so little sweeps the plane. */
 static inline gboolean
 rod_grid_point_before (RodGridPoint a,
                        RodGridPoint b)
@@ -204,7 +204,7 @@ typedef struct
   RodArrangedEdge *edges; /* by a */
   guint            n_edges;
   guint            edges_room;
-  guint           *edge_starts; /* edges that start at vertex v: [edge_starts[v], edge_starts[v+1]) */
+  guint           *edge_starts; /* where those that start at each vertex begin */
 } RodArrangement;
 
 void rod_arrangement_init (RodArrangement *arrangement,

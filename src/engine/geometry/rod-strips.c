@@ -62,6 +62,7 @@ rod_strips_cut (const RodRegion *region,
                 double           phase,
                 double           pitch)
 {
+  RodComb            comb = { .tag_below = ROD_TAG_LINE_BELOW, .tag_above = ROD_TAG_LINE_ABOVE };
   RodStripsBuilder   builder;
   RodBandWalk        walk;
   RodPoint           low, high;
@@ -80,10 +81,10 @@ rod_strips_cut (const RodRegion *region,
   first = (int) floor ((low.y - phase) / pitch);
   last = (int) ceil ((high.y - phase) / pitch);
   lines = lay_lines (phase, pitch, first, last);
+  comb.lines = lines;
+  comb.n_lines = (guint) (last - first + 1);
 
-  rod_band_walk_init (&walk,
-                      (RodComb){ lines, (guint) (last - first + 1), ROD_TAG_LINE_BELOW, ROD_TAG_LINE_ABOVE },
-                      FALSE);
+  rod_band_walk_init (&walk, comb, FALSE);
   rod_band_walk_load (&walk, region, 0, region->n_rings);
   rod_band_walk_make_chains (&walk);
   rod_band_walk_pair_ends (&walk);

@@ -3,8 +3,8 @@
 /* Points that count as one when they lie within a radius, found through a hash of square cells.
  *
  * A cell is at least twice the radius wide, so a circle round any point reaches into four cells at
- * most, and a power of two wide, since shifting costs a tenth of dividing. A surface has some hundred
- * points, now and then a hundred thousand; looking one up takes the same time. */
+ * most, and a power of two wide, since shifting costs a tenth of dividing. A surface has some
+ * hundred points, now and then a hundred thousand; looking one up takes the same time. */
 
 #include "engine/geometry/rod-geometry-private.h"
 
@@ -119,7 +119,11 @@ rod_vertices_find (const RodVertices *vertices,
 
   for (guint64 column = left; column <= right; column++)
     for (guint64 row = bottom; row <= top; row++)
-      best = find_in_bucket (vertices, hash_cell (vertices, column, row), point, best, &best_distance);
+      best = find_in_bucket (vertices,
+                             hash_cell (vertices, column, row),
+                             point,
+                             best,
+                             &best_distance);
   return best;
 }
 

@@ -39,7 +39,11 @@ sort_vertices (const RodArrangement *arrangement)
 
   for (guint i = 0; i < n_vertices; i++)
     order[i] = i;
-  g_qsort_with_data (order, (int) n_vertices, sizeof (guint), compare_vertices, arrangement->vertices.points);
+  g_qsort_with_data (order,
+                     (int) n_vertices,
+                     sizeof (guint),
+                     compare_vertices,
+                     arrangement->vertices.points);
   return order;
 }
 
@@ -81,7 +85,9 @@ sort_by_slope (const RodArrangement *arrangement,
       guint moved = entering[i];
       guint j = i;
 
-      while (j > 0 && rod_grid_turn (points[edges[moved].a], points[edges[moved].b], points[edges[entering[j - 1]].b]) > 0)
+      while (j > 0 && rod_grid_turn (points[edges[moved].a],
+                                     points[edges[moved].b],
+                                     points[edges[entering[j - 1]].b]) > 0)
         {
           entering[j] = entering[j - 1];
           j--;
@@ -106,7 +112,9 @@ pass_vertex (Sweep *sweep,
     n_leaving++;
 
   if (n_entering != n_leaving)
-    memmove (sweep->status + place + n_entering, sweep->status + place + n_leaving, (sweep->n_status - place - n_leaving) * sizeof (guint));
+    memmove (sweep->status + place + n_entering,
+             sweep->status + place + n_leaving,
+             (sweep->n_status - place - n_leaving) * sizeof (guint));
   sweep->n_status += n_entering - n_leaving;
 
   for (guint i = 0; i < n_entering; i++)
