@@ -93,4 +93,4 @@ def main(program, source, paths):
 
 
 if __name__ == '__main__':
-    sys.exit(main(sys.argv[1], sys.argv[2], sys.argv[3:]))
+    sys.exit(main(os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3:]))

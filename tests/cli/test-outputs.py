@@ -16,7 +16,7 @@ import sys
 import tempfile
 import unittest
 
-PROGRAM, HOUSE = sys.argv[1:3]
+PROGRAM, HOUSE = map(os.path.abspath, sys.argv[1:3])
 LISTS = ('battens', 'cutting', 'findings', 'joint-lines', 'order', 'pieces', 'trims')
 # The lists are rounded to 0.1 mm, the plan to 0.001 mm.
 HALF_STEP = 0.0506
