@@ -22,7 +22,7 @@
 
 /* A mark keeps this share of its height free on each side, along and across the board. */
 #define MARK_CLEAR_ALONG 0.5
-#define MARK_CLEAR_ACROSS 0.12
+#define MARK_CLEAR_ACROSS 0.03
 
 /* Trims narrower than this many narrow lines are drawn as one line. */
 #define BAND_FROM 1.5

@@ -23,9 +23,9 @@
 /* Letters may be narrowed so far before a text is cut off. */
 #define NARROWEST 0.75
 
-/* Base line to base line in heights of capitals; ISO 3098 type B asks at least 1.5, 1.9 with
- * accents on capitals. */
-#define LINE_PITCH 1.9
+/* Base line to base line in heights of capitals; ISO 3098 type B asks at least 1.5, which lets
+ * letters with tails pass; accents on capitals still fit. */
+#define LINE_PITCH 1.75
 
 struct _RodLettering
 {

@@ -7,6 +7,7 @@
  */
 #include "config.h"
 
+#include "sheets/rod-net-layout.h"
 #include "sheets/rod-sheets-private.h"
 
 #include <math.h>

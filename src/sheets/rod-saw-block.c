@@ -17,15 +17,15 @@
 #include "engine/rod-limits.h"
 #include "sheets/rod-figures.h"
 
-#define HEAD_HEIGHT 5.4
+#define GUTTER 24.0
+#define GUTTER_PITCH 4.3
 #define BAR_HEIGHT 9.0
 #define NAMED_BAR_HEIGHT 11.0
-#define MARK_GAP 1.3
-#define MARK_PITCH 5.0
+#define MARK_GAP 0.9
+#define MARK_PITCH 4.7
 #define MARK_CLEAR 1.6
 #define MARK_LEVELS 3
 #define ROW_HEIGHT 5.0
-#define ROW_INDENT 5.5
 #define FEATURE_GAP 0.4
 #define TICK 3.0
 
@@ -223,7 +223,7 @@ list_names (const RodSawBlock *block,
       const RodCutItem *item = item_at (cutting, bar, i);
       g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
 
-      g_string_append_printf (text, "%s%s", i > 0 ? "  \u00b7  " : "", item->label);
+      g_string_append_printf (text, "%s%s", i > 0 ? " \u00b7 " : "", item->label);
       if (!block->lengths_fit)
         g_string_append_printf (text, "\u00a0=\u00a0%s", length);
     }
@@ -234,7 +234,7 @@ list_names (const RodSawBlock *block,
 static double
 names_height (const RodSawBlock *block)
 {
-  return block->lengths_fit ? NAME_HEIGHT : ROD_SHEET_SAW;
+  return block->lengths_fit ? ROD_SHEET_TEXT : ROD_SHEET_SAW;
 }
 
 static void
@@ -252,7 +252,7 @@ measure_rows (RodSawBlock      *block,
         continue;
       text = list_names (block, sheets, cutting, bar_at (cutting, block->first_bar + b));
       block->row_heights[b] = fmax (ROW_HEIGHT,
-                                    rod_sheet_paragraph (sheets, NULL, text, names_height (block), FALSE, 0.0, 0.0, block->width - ROW_INDENT));
+                                    rod_sheet_paragraph (sheets, NULL, text, names_height (block), FALSE, 0.0, 0.0, block->width - GUTTER));
     }
 }
 
@@ -281,8 +281,8 @@ gather_features (RodSawBlock      *block,
           if (strcmp (feature, other) == 0)
             g_string_append_printf (which, "%s%u", which->len > 0 ? ", " : "", j + 1);
         }
-      /* TRANSLATORS: number of the piece on the bar, counted from the left, then what it needs. */
-      g_ptr_array_add (block->features, g_strdup_printf (_ ("Piece %s: %s"), which->str, feature));
+      /* Pieces are numbered from the left; of one piece alone nothing need be said. */
+      g_ptr_array_add (block->features, bar->n_items == 1 ? g_strdup (feature) : g_strdup_printf ("%s: %s", which->str, feature));
       g_hash_table_add (seen, g_steal_pointer (&feature));
     }
 }
@@ -326,13 +326,13 @@ new_block (const RodSheets  *sheets,
   block->width = width;
   block->first_bar = first;
   block->n_bars = n;
-  block->scale = width / longest_stock (cutting);
+  block->scale = (width - GUTTER) / longest_stock (cutting);
   find_starts (block, sheets, cutting, bar_at (cutting, first));
   find_levels (block, sheets);
   find_fits (block, sheets, cutting);
   measure_rows (block, sheets, cutting);
   gather_features (block, sheets, cutting, bar_at (cutting, first));
-  block->height = HEAD_HEIGHT + block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
+  block->height = block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
                   set_features (block, sheets, NULL, 0.0, 0.0);
   for (guint b = 0; b < n; b++)
     block->height += block->row_heights[b];
@@ -507,7 +507,7 @@ draw_running_marks (const RodSawBlock *block,
       cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);
       cairo_stroke (cr);
       /* The last mark stays within its column. */
-      rod_lettering_write (sheets->lettering, cr, figure, &style, fmin (at, x + block->width - half), base);
+      rod_lettering_write (sheets->lettering, cr, figure, &style, fmin (at, x + block->width - GUTTER - half), base);
     }
 }
 
@@ -521,48 +521,37 @@ draw_tick (cairo_t *cr,
   cairo_stroke (cr);
 }
 
-static char *
-describe_bars (const RodSawBlock *block,
-               const RodSheets   *sheets,
-               const RodCutting  *cutting)
-{
-  const RodSawBar *bar = bar_at (cutting, block->first_bar);
-  gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
-  guint            first = block->first_bar + 1;
-  g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
-  g_autofree char *left = rack ? g_strdup_printf (_ ("from the rack, rest %s"), rest)
-                               : g_strdup_printf (_ ("rest %s"), rest);
-
-  if (block->n_bars == 1)
-    return g_strdup_printf (_ ("bar %u, %s"), first, left);
-
-  return g_strdup_printf (_ ("bars %u to %u, %s"), first, first + block->n_bars - 1, left);
-}
-
-/* A box to tick for each bar, how many of which length, and what is left of each. */
+/* Beside the bar: how many of which length, which they are, and what is left of each. */
 static void
-draw_head (const RodSawBlock *block,
-           const RodSheets   *sheets,
-           const RodCutting  *cutting,
-           double             x,
-           double             y,
-           cairo_t           *cr)
+draw_gutter (const RodSawBlock *block,
+             const RodSheets   *sheets,
+             const RodCutting  *cutting,
+             double             x,
+             double             y,
+             cairo_t           *cr)
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar);
   double           length = (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
+  gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
+  guint            first = block->first_bar + 1;
   g_autofree char *stock = rod_figures_length (sheets->units, length);
   g_autofree char *text = g_strdup_printf ("%u × %s", block->n_bars, stock);
-  g_autofree char *bars = describe_bars (block, sheets, cutting);
-  double           left = x;
+  g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
+  g_autofree char *left = rack ? g_strdup_printf (_ ("rack, rest %s"), rest)
+                               : g_strdup_printf (_ ("rest %s"), rest);
+  g_autofree char *bars = block->n_bars == 1
+                            ? g_strdup_printf (_ ("bar %u"), first)
+                            : g_strdup_printf (_ ("bars %u\u2013%u"), first, first + block->n_bars - 1);
+  RodLetterStyle   style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 1.5 };
+  double           indent = block->names == NAMES_INSIDE ? TICK + 1.5 : 0.0;
 
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  for (guint b = 0; b < block->n_bars && block->names != NAMES_IN_ORDER; b++)
-    {
-      draw_tick (cr, left, y + 0.4);
-      left += TICK + 1.3;
-    }
-  rod_sheet_write (sheets, cr, text, ROD_SHEET_SAW, TRUE, left + (left > x ? 1.0 : 0.0), y + ROD_SHEET_SAW);
-  rod_sheet_write_right (sheets, cr, bars, ROD_SHEET_TEXT, FALSE, x + block->width, y + ROD_SHEET_SAW);
+  rod_lettering_write (sheets->lettering, cr, text, &style, x, y + ROD_SHEET_SAW);
+  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = GUTTER - 1.5 - indent };
+  if (indent > 0.0)
+    draw_tick (cr, x, y + ROD_SHEET_SAW + 1.6);
+  rod_lettering_write (sheets->lettering, cr, bars, &style, x + indent, y + ROD_SHEET_SAW + GUTTER_PITCH);
+  style.width = GUTTER - 1.5;
+  rod_lettering_write (sheets->lettering, cr, left, &style, x, y + ROD_SHEET_SAW + 2.0 * GUTTER_PITCH);
 }
 
 /* One line for each bar: marks under their pieces or in order. */
@@ -576,12 +565,12 @@ draw_row (const RodSawBlock *block,
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar + row);
 
+  draw_tick (cr, at.x - TICK - 2.0, at.y);
   if (block->names == NAMES_IN_ORDER)
     {
       g_autofree char *text = list_names (block, sheets, cutting, bar);
 
-      draw_tick (cr, at.x, at.y);
-      rod_sheet_paragraph (sheets, cr, text, names_height (block), FALSE, at.x + ROW_INDENT, at.y, block->width - ROW_INDENT);
+      rod_sheet_paragraph (sheets, cr, text, names_height (block), FALSE, at.x, at.y, block->width - GUTTER);
       return;
     }
   for (guint i = 0; i < bar->n_items; i++)
@@ -603,8 +592,9 @@ rod_saw_block_draw (const RodSawBlock *block,
                     double             y,
                     cairo_t           *cr)
 {
-  draw_head (block, sheets, cutting, x, y, cr);
-  y += HEAD_HEIGHT;
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  draw_gutter (block, sheets, cutting, x, y, cr);
+  x += GUTTER;
   draw_bar (block, sheets, cutting, x, y, cr);
   draw_inside (block, sheets, cutting, x, y, cr);
   draw_running_marks (block, sheets, x, y, cr);

@@ -34,14 +34,11 @@ describe_rip (GString        *text,
   g_autofree char *low = rod_figures_length (units, piece->low_mm);
 
   if (below && above)
-    append_part (text, g_strdup_printf (_ ("rip to %s, beginning %s above the hook; hook and flange "
-                                           "fall off"),
-                                        width,
-                                        low));
+    append_part (text, g_strdup_printf (_ ("rip %s, from %s above the hook"), width, low));
   else if (above)
-    append_part (text, g_strdup_printf (_ ("rip to %s, hook side stays"), width));
+    append_part (text, g_strdup_printf (_ ("rip %s, keep hook"), width));
   else if (below)
-    append_part (text, g_strdup_printf (_ ("rip to %s, flange side stays"), width));
+    append_part (text, g_strdup_printf (_ ("rip %s, keep flange"), width));
 }
 
 static void
@@ -54,18 +51,21 @@ describe_notch (GString        *text,
   g_autofree char *depth = rod_figures_length (units, notch->depth_mm);
   g_autofree char *leaves = rod_figures_length (units, notch->leaves_mm);
 
-  append_part (text, notch->upper ? g_strdup_printf (_ ("notch in the flange side: %s from the left, %s wide, "
-                                                        "%s deep, %s stays"),
-                                                     from,
-                                                     width,
-                                                     depth,
-                                                     leaves)
-                                  : g_strdup_printf (_ ("notch in the hook side: %s from the left, %s wide, "
-                                                        "%s deep, %s stays"),
-                                                     from,
-                                                     width,
-                                                     depth,
-                                                     leaves));
+  append_part (text, notch->upper ? g_strdup_printf (_ ("notch flange %s + %s × %s, %s stays"), from, width, depth, leaves) : g_strdup_printf (_ ("notch hook %s + %s × %s, %s stays"), from, width, depth, leaves));
+}
+
+static char *
+describe_end (double   angle_deg,
+              gboolean left)
+{
+  g_autofree char *angle = rod_figures_angle (fabs (angle_deg));
+
+  if (left)
+    return angle_deg > 0.0 ? g_strdup_printf (_ ("left %s, flange longer"), angle)
+                           : g_strdup_printf (_ ("left %s, hook longer"), angle);
+
+  return angle_deg > 0.0 ? g_strdup_printf (_ ("right %s, flange longer"), angle)
+                         : g_strdup_printf (_ ("right %s, hook longer"), angle);
 }
 
 static void
@@ -73,17 +73,15 @@ describe_ends (GString        *text,
                const RodPiece *piece,
                RodUnits        units)
 {
-  g_autofree char *left = rod_figures_angle (fabs (piece->left.angle_deg));
-  g_autofree char *right = rod_figures_angle (fabs (piece->right.angle_deg));
   g_autofree char *other = rod_figures_length (units, piece->short_mm);
-  gboolean         left_raked = fabs (piece->left.angle_deg) > ROD_EPSILON_DEG;
-  gboolean         right_raked = fabs (piece->right.angle_deg) > ROD_EPSILON_DEG;
+  gboolean         left = fabs (piece->left.angle_deg) > ROD_EPSILON_DEG;
+  gboolean         right = fabs (piece->right.angle_deg) > ROD_EPSILON_DEG;
 
-  if (left_raked)
-    append_part (text, piece->left.angle_deg > 0.0 ? g_strdup_printf (_ ("left end %s off square, flange side longer"), left) : g_strdup_printf (_ ("left end %s off square, hook side longer"), left));
-  if (right_raked)
-    append_part (text, piece->right.angle_deg > 0.0 ? g_strdup_printf (_ ("right end %s off square, flange side longer"), right) : g_strdup_printf (_ ("right end %s off square, hook side longer"), right));
-  if (left_raked || right_raked)
+  if (left)
+    append_part (text, describe_end (piece->left.angle_deg, TRUE));
+  if (right)
+    append_part (text, describe_end (piece->right.angle_deg, FALSE));
+  if (left || right)
     append_part (text, g_strdup_printf (_ ("short side %s"), other));
 }
 

@@ -184,13 +184,29 @@ has_battens (const RodSheets *sheets,
          rod_face_batten_count (sheets->plan, face, FALSE, &run) > 0;
 }
 
+static RodBorder
+frame_border (const RodSheets *sheets,
+              guint            face)
+{
+  return (RodBorder){ 4.0, 24.0, 3.0, 21.0 };
+}
+
+/* Battens stand far enough apart to be labelled at 1:50. */
+static double
+frame_least (const RodSheets *sheets,
+             guint            face)
+{
+  return 50.0;
+}
+
 void
 rod_sheets_add_frames (RodSheets *sheets)
 {
   static const RodFaceKind frames = {
     .chapter = N_ ("Battens"),
     .document = N_ ("Batten plan"),
-    .border = { .left = 4.0, .right = 25.0, .top = 3.0, .bottom = 22.0 },
+    .border = frame_border,
+    .least = frame_least,
     .wants = has_battens,
     .draw = draw_frame_plan,
     .notes = rod_sheet_frame_notes,

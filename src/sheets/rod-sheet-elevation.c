@@ -26,6 +26,13 @@
 #define KEY_FROM 9.0
 
 #define LABEL_CLEAR 2.0
+
+/* Below the last line of dimensions, and round a drawing that has none on that side. */
+#define CHAIN_FOOT 3.0
+#define KEY_ROOM 7.5
+
+/* Height of a mark and a hair more, see rod_drawing_marks(). */
+#define MARK_ROOM 2.65
 #define LINING_CHAIN 6.5
 #define RUNNING_CHAIN 9.0
 
@@ -59,48 +66,44 @@ draw_chain (const Board *board,
   rod_chain_draw (chain, board->cr, board->sheets->lettering, board->sheets->units, &place);
 }
 
-/* Openings whose middle lies in the same storey share a chain: those that overlap in height. */
+/* Openings that overlap in height stand in one row. The row of the first opening not yet taken is
+ * taken, and its extent along the wall added to @chain where one is given. */
 static gboolean
-is_in_row (const RodOpening *opening,
-           double            low,
-           double            high)
+take_row (const RodSurface *surface,
+          gboolean         *taken,
+          RodChain         *chain)
 {
-  g_autoptr (GArray) contour = rod_contour_opening (opening);
-  RodPoint from, to;
+  double   low = 0.0, high = 0.0;
+  gboolean any = FALSE;
 
-  rod_contour_extent (contour, &from, &to);
-
-  return from.y < high && to.y > low;
-}
-
-static RodChain *
-chain_openings (const Board *board,
-                gboolean    *taken)
-{
-  const GPtrArray *openings = board->face->surface->openings;
-  RodChain        *chain = rod_chain_new (ROD_CHAIN_LEVEL);
-  double           low = 0.0, high = 0.0;
-  gboolean         any = FALSE;
-
-  for (guint i = 0; i < openings->len; i++)
+  for (guint i = 0; i < surface->openings->len; i++)
     {
-      const RodOpening *opening = g_ptr_array_index (openings, i);
-      g_autoptr (GArray) contour = rod_contour_opening (opening);
+      g_autoptr (GArray) contour = rod_contour_opening (g_ptr_array_index (surface->openings, i));
       RodPoint from, to;
 
       rod_contour_extent (contour, &from, &to);
-      if (taken[i] || (any && !is_in_row (opening, low, high)))
+      if (taken[i] || (any && (from.y >= high || to.y <= low)))
         continue;
       low = any ? fmin (low, from.y) : from.y;
       high = any ? fmax (high, to.y) : to.y;
       any = taken[i] = TRUE;
+      if (chain == NULL)
+        continue;
       rod_chain_add (chain, from.x);
       rod_chain_add (chain, to.x);
     }
-  rod_chain_add (chain, board->view->low.x);
-  rod_chain_add (chain, board->view->high.x);
 
-  return chain;
+  return any;
+}
+
+/* Whether running dimensions of upright boards stand above the drawing. */
+static gboolean
+runs_above (const RodSheets *sheets,
+            guint            face)
+{
+  const RodField *field = rod_face_main_field (sheets->plan, face);
+
+  return field != NULL && !rod_field_is_level (field) && rod_field_is_upright (field);
 }
 
 static RodChain *
@@ -132,33 +135,29 @@ chain_overall (const Board *board,
   return chain;
 }
 
-/* Widths: openings storey by storey, the lowest below the drawing and one above it, then corners,
- * then all in one. */
+/* Widths: openings row by row, the lowest below the drawing and one above it where upright boards
+ * do not need the room, then corners, then all in one. */
 static void
 draw_widths (const Board *board)
 {
-  guint                n = board->face->surface->openings->len;
-  g_autofree gboolean *taken = g_new0 (gboolean, n + 1);
+  const RodSurface    *surface = board->face->surface;
+  g_autofree gboolean *taken = g_new0 (gboolean, surface->openings->len + 1);
   double               line = board->page_bottom + FIRST_CHAIN;
   g_autoptr (RodChain) corners = chain_outline (board, FALSE);
   g_autoptr (RodChain) overall = chain_overall (board, FALSE);
 
-  for (guint row = 0;; row++)
+  for (int row = 0; row < 2; row++)
     {
-      g_autoptr (RodChain) chain = NULL;
-      guint left = 0;
+      g_autoptr (RodChain) chain = chain_overall (board, FALSE);
 
-      for (guint i = 0; i < n; i++)
-        left += !taken[i];
-      if (left == 0 || row > 1)
+      if (!take_row (surface, taken, chain))
         break;
-      chain = chain_openings (board, taken);
       if (row == 0)
         {
           draw_chain (board, chain, FALSE, line, board->page_bottom);
           line += NEXT_CHAIN;
         }
-      else
+      else if (!runs_above (board->sheets, board->view->face))
         draw_chain (board, chain, FALSE, board->page_top - FIRST_CHAIN, board->page_top);
     }
   if (rod_chain_n_places (corners) > 2)
@@ -288,16 +287,13 @@ static void
 draw_trim_keys (const Board *board)
 {
   const RodPlan *plan = board->sheets->plan;
-  g_autoptr (GPtrArray) trims = rod_face_trims (plan, board->view->face);
 
   for (guint i = 0; i < plan->trims->len; i++)
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
-      guint             number;
 
-      if (rod_face_of_field (plan, board->view->face, run->field) &&
-          g_ptr_array_find (trims, run->trim, &number))
-        draw_trim_key (board, run, number + 1);
+      if (run->trim != NULL && rod_face_of_field (plan, board->view->face, run->field))
+        draw_trim_key (board, run, rod_sheet_trim_number (board->sheets, run->trim));
     }
 }
 
@@ -418,24 +414,83 @@ is_lining (const RodSheets *sheets,
   return rod_plan_face (sheets->plan, face)->parent >= 0;
 }
 
+/* Room for the dimensions a face will have. */
+static RodBorder
+elevation_border (const RodSheets *sheets,
+                  guint            face)
+{
+  const RodSurface    *surface = rod_plan_face (sheets->plan, face)->surface;
+  const RodField      *field = rod_face_main_field (sheets->plan, face);
+  g_autofree gboolean *taken = g_new0 (gboolean, surface->openings->len + 1);
+  gboolean             first = take_row (surface, taken, NULL);
+  gboolean             second = first && take_row (surface, taken, NULL);
+  RodBorder            border = { 25.0, KEY_ROOM, KEY_ROOM, FIRST_CHAIN + CHAIN_FOOT };
+
+  if (first)
+    border.bottom += NEXT_CHAIN;
+  if (surface->outline->len > 4)
+    border.bottom += NEXT_CHAIN;
+  if (runs_above (sheets, face))
+    border.top = RUNNING_CHAIN + 14.0;
+  else if (second)
+    border.top = FIRST_CHAIN + 4.5;
+  if (field != NULL && rod_field_is_level (field))
+    border.right = RUNNING_CHAIN + 16.0;
+
+  return border;
+}
+
+static RodBorder
+lining_border (const RodSheets *sheets,
+               guint            face)
+{
+  return (RodBorder){ 11.5, 1.0, 0.5, 8.5 };
+}
+
+/* A larger scale helps no more once the marks fit the narrowest boards. */
+static double
+elevation_least (const RodSheets *sheets,
+                 guint            face)
+{
+  const RodFace *of = rod_plan_face (sheets->plan, face);
+  double         narrowest = G_MAXDOUBLE;
+
+  for (guint i = of->first_field; i < of->first_field + of->n_fields; i++)
+    narrowest = fmin (narrowest, rod_plan_field (sheets->plan, i)->board->cover_mm);
+  if (narrowest >= 50.0 * MARK_ROOM)
+    return 50.0;
+
+  return narrowest >= 20.0 * MARK_ROOM ? 20.0 : 10.0;
+}
+
+/* At 1:20 a mark still fits on the boards of a jamb. */
+static double
+lining_least (const RodSheets *sheets,
+              guint            face)
+{
+  return 20.0;
+}
+
 void
 rod_sheets_add_elevations (RodSheets *sheets)
 {
   static const RodFaceKind elevations = {
     .chapter = N_ ("Elevations"),
     .document = N_ ("Elevation"),
-    .border = { .left = 25.0, .right = 25.0, .top = 15.0, .bottom = 21.0 },
+    .keyed = TRUE,
+    .border = elevation_border,
+    .least = elevation_least,
     .wants = is_face_of_house,
     .draw = draw_elevation,
     .notes = rod_sheet_notes,
     .caption = rod_sheet_caption,
   };
-  /* At 1:20 a mark still fits on the boards of a jamb. */
   static const RodFaceKind linings = {
     .chapter = N_ ("Linings of openings"),
     .document = N_ ("Linings"),
-    .border = { .left = 11.5, .right = 1.0, .top = 0.5, .bottom = 8.5 },
-    .least_denominator = 20.0,
+    .common = TRUE,
+    .border = lining_border,
+    .least = lining_least,
     .wants = is_lining,
     .draw = draw_lining,
     .notes = rod_sheet_notes,

@@ -18,6 +18,9 @@
 #define GAP_Y 6.0
 #define CAPTION_GAP 1.6
 
+/* Two lines along the foot. */
+#define KEY_HEIGHT 8.4
+
 /* Narrower blocks would break every word of their title. */
 #define LEAST_WIDTH 44.0
 
@@ -27,11 +30,12 @@
 /* One face on a shared sheet. */
 typedef struct
 {
-  RodView view;
-  RodRoom room;
-  double  caption_height;
-  char   *title;
-  char   *caption;
+  RodView   view;
+  RodRoom   room;
+  double    caption_height;
+  RodBorder border;
+  char     *title;
+  char     *caption;
 } Block;
 
 /* A row of blocks on a sheet. */
@@ -83,26 +87,56 @@ set_caption (const RodSheets *sheets,
   return y + CAPTION_GAP - block->room.y;
 }
 
+/* With @scale the face is drawn to that, else to the scale that suits it. */
 static Block
 measure_block (const RodSheets   *sheets,
                const RodFaceKind *kind,
                guint              face,
-               double             denominator)
+               double             scale)
 {
-  Block            block = { .view = rod_view_plan (sheets, face, kind->border) };
-  double           paper;
+  RodBorder        border = kind->border (sheets, face);
+  double           least = scale > 0.0 ? scale : kind->least (sheets, face);
+  Block            block = { .view = rod_view_plan (sheets, face, border, least), .border = border };
+  double           paper = 1.0 / block.view.scale;
   g_autofree char *name = title_of (sheets, face);
 
-  block.view.scale = denominator > 0.0 ? denominator : block.view.scale;
-  paper = 1.0 / block.view.scale;
-  block.title = g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
+  block.title = kind->common ? g_strdup (name)
+                             : g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
   block.caption = kind->caption (sheets, face);
-  block.room.width = fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + kind->border.left + kind->border.right);
+  block.room.width = fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + border.left + border.right);
   block.caption_height = set_caption (sheets, NULL, &block);
-  block.room.height = paper * (block.view.high.y - block.view.low.y) + kind->border.top +
-                      kind->border.bottom + block.caption_height;
+  block.room.height = paper * (block.view.high.y - block.view.low.y) + border.top + border.bottom +
+                      block.caption_height;
 
   return block;
+}
+
+/* The key of the trims of all blocks, along the foot. */
+static void
+draw_key (const RodSheets *sheets,
+          const GArray    *blocks,
+          cairo_t         *cr)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new ();
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; i < blocks->len; i++)
+    {
+      g_autoptr (GPtrArray) trims = rod_face_trims (sheets->plan,
+                                                    g_array_index (blocks, Block, i).view.face);
+
+      for (guint t = 0; t < trims->len; t++)
+        g_ptr_array_add (all, g_ptr_array_index (trims, t));
+    }
+  text = rod_sheet_trim_key (sheets, all);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_TEXT, FALSE, sheets->room.x, sheets->room.y + sheets->room.height - KEY_HEIGHT, sheets->room.width);
+}
+
+static double
+key_height (const RodFaceKind *kind)
+{
+  return kind->keyed ? KEY_HEIGHT + CAPTION_GAP : 0.0;
 }
 
 static void
@@ -120,6 +154,8 @@ draw_shared (const RodSheets *sheets,
       set_caption (sheets, cr, block);
       sheet->kind->draw (sheets, &block->view, cr);
     }
+  if (sheet->kind->keyed)
+    draw_key (sheets, blocks, cr);
 }
 
 static void
@@ -166,6 +202,7 @@ find_shelf (Packer *packer,
             RodRoom size)
 {
   const RodRoom *room = &packer->sheets->room;
+  double         foot = room->y + room->height - key_height (packer->kind);
   Shelf          shelf;
 
   for (guint i = 0; i < packer->shelves->len; i++)
@@ -176,7 +213,7 @@ find_shelf (Packer *packer,
         return old;
     }
 
-  if (packer->shelves->len == 0 || packer->next_y + size.height > room->y + room->height)
+  if (packer->shelves->len == 0 || packer->next_y + size.height > foot)
     {
       shelf.blocks = add_shared (packer->sheets, packer->kind);
       packer->next_y = room->y;
@@ -197,7 +234,7 @@ static void
 place_block (Packer *packer,
              Block   block)
 {
-  const RodBorder *border = &packer->kind->border;
+  const RodBorder *border = &block.border;
   Shelf           *shelf = find_shelf (packer, block.room);
   double           paper = 1.0 / block.view.scale;
 
@@ -249,41 +286,49 @@ name_shared (const RodSheets *sheets,
     }
 }
 
-/* Linings are drawn to one scale, so that they can be compared; other faces each to its own. */
+/* Where faces are to be compared, one scale serves all: that of the largest. */
 static double
 common_scale (const RodSheets   *sheets,
               const RodFaceKind *kind)
 {
-  double denominator = kind->least_denominator;
+  double scale = 0.0;
 
-  for (guint i = 0; kind->least_denominator > 0.0 && i < sheets->plan->faces->len; i++)
+  for (guint i = 0; kind->common && i < sheets->plan->faces->len; i++)
     if (kind->wants (sheets, i))
-      denominator = fmax (denominator, rod_view_plan (sheets, i, kind->border).scale);
+      scale = fmax (scale, rod_view_plan (sheets, i, kind->border (sheets, i), kind->least (sheets, i)).scale);
 
-  return denominator;
+  return scale;
+}
+
+static gboolean
+wants_own_sheet (const RodSheets   *sheets,
+                 const RodFaceKind *kind,
+                 const Block       *block)
+{
+  double width = sheets->room.width;
+  double height = sheets->room.height - key_height (kind);
+
+  return (block->room.width > OWN_SHARE * width && block->room.height > OWN_SHARE * height) ||
+         block->room.width > width || block->room.height > height;
 }
 
 void
 rod_sheets_add_faces (RodSheets         *sheets,
                       const RodFaceKind *kind)
 {
-  double  denominator = common_scale (sheets, kind);
+  double  scale = common_scale (sheets, kind);
   guint   first_page = sheets->pages->len;
   GArray *shared = g_array_new (FALSE, FALSE, sizeof (Block));
   Packer  packer = { sheets, kind, g_array_new (FALSE, FALSE, sizeof (Shelf)), 0.0 };
 
   for (guint i = 0; i < sheets->plan->faces->len; i++)
     {
-      Block    block;
-      gboolean wide, high;
+      Block block;
 
       if (!kind->wants (sheets, i))
         continue;
-      block = measure_block (sheets, kind, i, denominator);
-      wide = block.room.width > OWN_SHARE * sheets->room.width;
-      high = block.room.height > OWN_SHARE * sheets->room.height;
-      if ((wide && high) || block.room.height > sheets->room.height ||
-          block.room.width > sheets->room.width)
+      block = measure_block (sheets, kind, i, scale);
+      if (wants_own_sheet (sheets, kind, &block))
         {
           add_own (sheets, kind, &block);
           clear_block (&block);

@@ -187,7 +187,7 @@ note_trims (NotePen       *pen,
   for (guint i = 0; i < trims->len; i++)
     {
       const RodTrim   *trim = g_ptr_array_index (trims, i);
-      g_autofree char *key = g_strdup_printf ("%u", i + 1);
+      g_autofree char *key = g_strdup_printf ("%u", rod_sheet_trim_number (pen->sheets, trim));
       g_autofree char *run = rod_figures_run (pen->sheets->units,
                                               rod_face_trim_run (plan, view->face, trim));
       g_autofree char *text = g_strdup_printf ("%s, %s", trim->name, run);
@@ -257,24 +257,50 @@ append_field (GString         *text,
   append_words (text, pieces);
 }
 
+guint
+rod_sheet_trim_number (const RodSheets *sheets,
+                       const RodTrim   *trim)
+{
+  guint index = 0;
+
+  g_ptr_array_find (sheets->trims, trim, &index);
+
+  return index + 1;
+}
+
+/* The key of trims in one paragraph, for drawings that share a sheet. */
+char *
+rod_sheet_trim_key (const RodSheets *sheets,
+                    const GPtrArray *trims)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < sheets->trims->len; i++)
+    {
+      const RodTrim   *trim = g_ptr_array_index (sheets->trims, i);
+      g_autofree char *words = NULL;
+
+      if (!g_ptr_array_find ((GPtrArray *) trims, trim, NULL))
+        continue;
+      words = g_strdup_printf ("%u\u00a0%s", i + 1, trim->name);
+      append_words (text, words);
+    }
+  if (text->len > 0)
+    g_string_prepend (text, _ ("Trims: "));
+
+  return g_string_free (text, FALSE);
+}
+
 /* The notes of a face in a few words, where it shares a sheet. */
 char *
 rod_sheet_caption (const RodSheets *sheets,
                    guint            face)
 {
   const RodFace *of = rod_plan_face (sheets->plan, face);
-  g_autoptr (GPtrArray) trims = rod_face_trims (sheets->plan, face);
-  GString *text = g_string_new (NULL);
+  GString       *text = g_string_new (NULL);
 
   for (guint i = of->first_field; i < of->first_field + of->n_fields; i++)
     append_field (text, sheets, rod_plan_field (sheets->plan, i));
-  for (guint i = 0; i < trims->len; i++)
-    {
-      const RodTrim   *trim = g_ptr_array_index (trims, i);
-      g_autofree char *words = g_strdup_printf (_ ("trim %u: %s"), i + 1, trim->name);
-
-      append_words (text, words);
-    }
 
   return g_string_free (text, FALSE);
 }

@@ -18,7 +18,8 @@
 #include "sheets/rod-figures.h"
 #include "sheets/rod-saw-block-private.h"
 
-#define HEADING_HEIGHT 9.5
+#define HEADING_HEIGHT 11.5
+#define LEGEND_INDENT 48.0
 #define N_COLUMNS 2
 #define COLUMN_GAP 8.0
 #define BLOCK_GAP 3.2
@@ -129,6 +130,15 @@ draw_saw (const RodSheets *sheets,
   const SawPage *page = sheet->data;
 
   rod_sheet_heading (sheets, cr, sheet->title);
+  rod_sheet_paragraph (sheets, cr, _ ("Pieces count from the left, the tape lies at the left end. The hook is the "
+                                      "lower side, the flange the upper. Rip: width that stays and side to keep. "
+                                      "Notch: side, from the left + width × depth, and what stays. Angles: off "
+                                      "square."),
+                       ROD_SHEET_TEXT,
+                       FALSE,
+                       sheets->room.x + LEGEND_INDENT,
+                       sheets->room.y,
+                       sheets->room.width - LEGEND_INDENT);
   for (guint i = 0; i < page->entries->len; i++)
     {
       const Entry *entry = &g_array_index (page->entries, Entry, i);

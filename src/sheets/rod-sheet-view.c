@@ -28,7 +28,8 @@ choose_scale (const RodView *view,
 RodView
 rod_view_plan (const RodSheets *sheets,
                guint            face,
-               RodBorder        border)
+               RodBorder        border,
+               double           least)
 {
   RodView view = { .face = face };
   RodRoom beside = sheets->room, below = sheets->room, room;
@@ -37,11 +38,11 @@ rod_view_plan (const RodSheets *sheets,
   rod_contour_surface_extent (rod_plan_face (sheets->plan, face)->surface, &view.low, &view.high);
   beside.width -= NOTES_WIDTH + NOTES_GAP;
   below.height -= NOTES_HEIGHT + NOTES_GAP;
-  view.scale = choose_scale (&view, beside, border);
-  if (choose_scale (&view, below, border) < view.scale)
+  view.scale = fmax (least, choose_scale (&view, beside, border));
+  if (fmax (least, choose_scale (&view, below, border)) < view.scale)
     {
       room = below;
-      view.scale = choose_scale (&view, below, border);
+      view.scale = fmax (least, choose_scale (&view, below, border));
       view.notes = (RodRoom){ room.x, room.y + room.height + NOTES_GAP, room.width, NOTES_HEIGHT };
     }
   else

@@ -3,6 +3,7 @@
 
 #include "sheets/rod-drawing.h"
 #include "sheets/rod-lettering.h"
+#include "sheets/rod-net-layout.h"
 #include "sheets/rod-sheets.h"
 #include "sheets/rod-table.h"
 
@@ -81,6 +82,7 @@ struct _RodSheets
   GPtrArray      *tables;
   GPtrArray      *saw_blocks; /* (element-type GPtrArray): of each cutting */
   GPtrArray      *findings;   /* (element-type RodFinding): of plan and take-off, worst first */
+  GPtrArray      *trims;      /* (element-type RodTrim): in the order of their numbers on drawings */
   char           *number;     /* identifies the design: equal numbers, equal houses */
   char           *date;
   RodAffine      *net; /* of each face: surface plane → the unfolded house, arranged in rows */
@@ -96,13 +98,6 @@ RodSheet *rod_sheets_add (RodSheets   *sheets,
                           const char  *document,
                           char        *title,
                           RodSheetDraw draw);
-
-/* rod-net-layout.c: maps of all faces into a plane of @size whose origin is its lower left corner,
- * arranged for a room of @width by @height */
-RodAffine *rod_net_layout (const RodPlan *plan,
-                           double         width,
-                           double         height,
-                           RodPoint      *size) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The way from there into a room on paper, centred. */
 RodAffine rod_net_to_page (const RodSheets *sheets,
@@ -176,8 +171,12 @@ struct _RodFaceKind
 {
   const char *chapter; /* not yet translated */
   const char *document;
-  RodBorder   border;
-  double      least_denominator; /* > 0: all faces to one scale, no larger than this */
+  gboolean    common; /* all faces are drawn to one scale */
+  gboolean    keyed;  /* trims are numbered on the drawings */
+  RodBorder (*border) (const RodSheets *sheets,
+                       guint            face);
+  double (*least) (const RodSheets *sheets,
+                   guint            face); /* the largest scale that helps, as a denominator */
   gboolean (*wants) (const RodSheets *sheets,
                      guint            face);
   void (*draw) (const RodSheets *sheets,
@@ -197,7 +196,8 @@ void rod_sheets_add_faces (RodSheets         *sheets,
 /* rod-sheet-view.c */
 RodView         rod_view_plan (const RodSheets *sheets,
                                guint            face,
-                               RodBorder        border);
+                               RodBorder        border,
+                               double           least);
 GPtrArray      *rod_face_trims (const RodPlan *plan,
                                 guint          face);
 double          rod_face_trim_run (const RodPlan *plan,
@@ -220,6 +220,10 @@ void rod_sheet_frame_notes (const RodSheets *sheets,
                             const RodView   *view,
                             cairo_t         *cr);
 
+char *rod_sheet_trim_key (const RodSheets *sheets,
+                          const GPtrArray *trims);
+guint rod_sheet_trim_number (const RodSheets *sheets,
+                             const RodTrim   *trim);
 char *rod_sheet_caption (const RodSheets *sheets,
                          guint            face);
 char *rod_sheet_lining_caption (const RodSheets *sheets,

@@ -119,6 +119,23 @@ gather_findings (const RodTakeoff *takeoff)
   return all;
 }
 
+/* One number for each trim in the whole house, so that a number learnt on one sheet holds on all. */
+static GPtrArray *
+number_trims (const RodPlan *plan)
+{
+  GPtrArray *trims = g_ptr_array_new ();
+
+  for (guint i = 0; i < plan->trims->len; i++)
+    {
+      const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
+
+      if (run->trim != NULL && !g_ptr_array_find (trims, run->trim, NULL))
+        g_ptr_array_add (trims, (gpointer) run->trim);
+    }
+
+  return trims;
+}
+
 static void
 measure_page (RodSheets *sheets)
 {
@@ -153,6 +170,7 @@ rod_sheets_new (const RodTakeoff      *takeoff,
   sheets->tables = g_ptr_array_new_with_free_func ((GDestroyNotify) rod_table_free);
   sheets->saw_blocks = g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref);
   sheets->findings = gather_findings (takeoff);
+  sheets->trims = number_trims (sheets->plan);
   sheets->number = make_number (sheets->house);
   sheets->date = write_date (sheets->options.date, "%Y-%m-%d");
   measure_page (sheets);
@@ -179,6 +197,7 @@ rod_sheets_free (RodSheets *sheets)
   g_ptr_array_unref (sheets->tables);
   g_ptr_array_unref (sheets->saw_blocks);
   g_ptr_array_unref (sheets->findings);
+  g_ptr_array_unref (sheets->trims);
   rod_lettering_free (sheets->lettering);
   g_free (sheets->number);
   g_free (sheets->date);

@@ -368,7 +368,7 @@ put_mark (Svg  *svg,
   double          width = rod_lettering_width (svg->lettering, piece->mark, height, FALSE);
   RodMarkPlace    place;
 
-  if (rod_mark_place_find (svg->plan, index, 1.24 * height, &place) && place.room_mm > width + height)
+  if (rod_mark_place_find (svg->plan, index, 1.06 * height, &place) && place.room_mm > width + height)
     put_writing (svg, place.at, atan2 (place.along.y, place.along.x) * 180.0 / G_PI, piece->mark);
 }
 

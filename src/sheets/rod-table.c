@@ -15,6 +15,9 @@
 #define ROW_PAD 0.55
 #define TICK_SIZE 1.15
 
+/* What a line of a paragraph takes, see rod_lettering_paragraph(). */
+#define LINE_PITCH 1.75
+
 #define RULE_WIDTH 0.18
 #define HEAD_RULE_WIDTH 0.35
 #define STICK_WIDTH 0.7
@@ -75,7 +78,7 @@ set_row (const RodTable    *table,
          double             x,
          double             y)
 {
-  double tallest = 1.9 * table->letter;
+  double tallest = LINE_PITCH * table->letter;
 
   for (guint c = 0; c < table->n_columns && cells[c] != NULL; c++)
     {
@@ -88,7 +91,7 @@ set_row (const RodTable    *table,
       x += column->width;
     }
 
-  return tallest + (2.0 * ROW_PAD - 0.9) * table->letter;
+  return tallest + (2.0 * ROW_PAD + 1.0 - LINE_PITCH) * table->letter;
 }
 
 static void
