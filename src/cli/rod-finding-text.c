@@ -39,6 +39,22 @@ rod_finding_text_count (const GArray *findings,
   return n;
 }
 
+static char *
+count_text (RodSeverity severity,
+            guint       n)
+{
+  switch (severity)
+    {
+    case ROD_SEVERITY_MUST:
+      return g_strdup_printf (ngettext ("%u\u00a0must", "%u\u00a0must", n), n);
+    case ROD_SEVERITY_SHOULD:
+      return g_strdup_printf (ngettext ("%u\u00a0should", "%u\u00a0should", n), n);
+    case ROD_SEVERITY_NOTE:
+    default:
+      return g_strdup_printf (ngettext ("%u\u00a0note", "%u\u00a0notes", n), n);
+    }
+}
+
 char *
 rod_finding_text_tally (const GArray *findings)
 {
@@ -47,22 +63,21 @@ rod_finding_text_tally (const GArray *findings)
     ROD_SEVERITY_SHOULD,
     ROD_SEVERITY_NOTE,
   };
-  g_autoptr (GString) tally = g_string_new (NULL);
+  g_autoptr (GStrvBuilder) counts = g_strv_builder_new ();
+  g_auto (GStrv) texts = NULL;
 
   g_return_val_if_fail (findings != NULL, NULL);
 
   for (guint i = 0; i < G_N_ELEMENTS (severities); i++)
     {
-      guint n = rod_finding_text_count (findings, severities[i]);
+      guint            n = rod_finding_text_count (findings, severities[i]);
+      g_autofree char *text = count_text (severities[i], n);
 
       if (n > 0)
-        {
-          if (tally->len > 0)
-            g_string_append (tally, ", ");
-          g_string_append_printf (tally, "%u\u00a0%s", n, severity_label (severities[i]));
-        }
+        g_strv_builder_add (counts, text);
     }
-  return g_strdup (tally->len > 0 ? tally->str : _ ("none"));
+  texts = g_strv_builder_end (counts);
+  return texts[0] != NULL ? g_strjoinv (", ", texts) : g_strdup (_ ("none"));
 }
 
 void
@@ -83,6 +98,8 @@ rod_finding_text_append (GString      *out,
                               finding->text,
                               finding->remedy,
                               finding->rule);
+      if (i > 0)
+        g_string_append_c (out, '\n');
       rod_columns_append (out, severity_label (finding->severity), TEXT_INDENT, text);
     }
 }

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""run-cases.py PROGRAM SRC CASE...: runs the command line cases and reports in TAP.
+"""run-cases.py PROGRAM SRC FOLDER: runs the command line cases of a folder and reports in TAP.
 
 A case is a text file of sections, each begun by a line "== TITLE":
 
@@ -77,20 +77,21 @@ def faults_of(sections, program, source, version):
     return faults
 
 
-def main(program, source, paths):
+def main(program, source, folder):
+    paths = sorted(pathlib.Path(folder).glob('*.case'))
     version = subprocess.run([program, '--version'], check=True, capture_output=True,
                              text=True).stdout.split()[-1]
     failed = 0
     print(f'1..{len(paths)}')
-    for number, path in enumerate(map(pathlib.Path, paths), 1):
+    for number, path in enumerate(paths, 1):
         title, sections = read_case(path)
         faults = faults_of(sections, program, source, version)
         failed += bool(faults)
         print(f'{"not ok" if faults else "ok"} {number} {path.stem}: {title}')
         for fault in faults:
             print(f'# {fault}')
-    return 1 if failed else 0
+    return 1 if failed or not paths else 0
 
 
 if __name__ == '__main__':
-    sys.exit(main(os.path.abspath(sys.argv[1]), sys.argv[2], sys.argv[3:]))
+    sys.exit(main(os.path.abspath(sys.argv[1]), *sys.argv[2:]))
