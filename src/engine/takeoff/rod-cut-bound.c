@@ -15,7 +15,8 @@
 
 __extension__ typedef __int128 Wide;
 
-/* Whether the rate at which @source is just worth its price makes no unlimited source worth more. */
+/* Whether the rate at which @source is just worth its price leaves every unlimited source a fair
+ * buy. */
 static gboolean
 rate_is_fair (const RodCutJob  *job,
               const RodCutRest *rest,

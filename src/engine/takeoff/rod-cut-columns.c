@@ -8,9 +8,9 @@
  * patterns in fewer rounds; when it finds nothing, the program's own values are asked before the
  * search ends.
  *
- * Values are floating-point numbers from the simplex, but the bound is computed from whole numbers
- * they are rounded down to, with the exact knapsack of those; whatever went wrong in the simplex, it
- * holds. */
+ * Values are floating-point numbers from the simplex, but the bound is computed from whole
+ * numbers they are rounded down to, with the exact knapsack of those; whatever went wrong in the
+ * simplex, it holds. */
 
 #include "engine/takeoff/rod-cut-columns.h"
 
@@ -101,8 +101,8 @@ rod_cut_columns_get_effort (const RodCutColumns *self)
   return rod_cut_master_get_effort (self->master) + rod_cut_pricing_get_effort (self->pricing);
 }
 
-/* Rounds the priced values down to whole numbers, as large as the knapsack allows. Returns the scale,
- * 0 if nothing is worth anything. */
+/* Rounds the priced values down to whole numbers, as large as the knapsack allows. Returns the
+ * scale, 0 if nothing is worth anything. */
 static double
 scale_values (RodCutColumns *self)
 {

@@ -78,8 +78,8 @@ typedef struct
  * rod_cut_columns_get_worth:
  * @self: column generation
  *
- * Returns: (transfer none) (array): for each size, what a piece is taken to be worth in the proof of
- *   the last bound; all 0 before
+ * Returns: (transfer none) (array): for each size, what a piece is taken to be worth in the proof
+ *   of the last bound; all 0 before. It is a proof for the pieces the bound was for, no others.
  */
 const gint32 *rod_cut_columns_get_worth (const RodCutColumns *self);
 
@@ -87,8 +87,8 @@ const gint32 *rod_cut_columns_get_worth (const RodCutColumns *self);
  * rod_cut_columns_get_most:
  * @self: column generation
  *
- * Returns: (transfer none) (array): for each source, the greatest worth one bar holds in the proof of
- *   the last bound; all 0 before
+ * Returns: (transfer none) (array): for each source, the greatest worth one bar holds in the
+ *   proof of the last bound; all 0 before
  */
 const gint32 *rod_cut_columns_get_most (const RodCutColumns *self);
 

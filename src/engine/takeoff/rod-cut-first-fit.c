@@ -3,9 +3,9 @@
 /* First-fit and best-fit decreasing (Johnson 1973) on groups of equal bars.
  *
  * Pieces of one size go one after another, so a bar that takes one of them takes as many as fit
- * before the next bar is looked at, in either rule: the first bar with room stays the first, and the
- * fullest bar with room gets fuller. Bars cut alike therefore stay together as a group with a count,
- * and one size splits at most one group in two. */
+ * before the next bar is looked at, in either rule: the first bar with room stays the first, and
+ * the fullest bar with room gets fuller. Bars cut alike therefore stay together as a group with a
+ * count, and one size splits at most one group in two. */
 
 #include "engine/takeoff/rod-cut-first-fit.h"
 

@@ -26,7 +26,8 @@ typedef struct
 
 /**
  * RodCutSource:
- * @width: what a bar has to give, in units of the job: pieces fit when their widths add up to no more
+ * @width: what a bar has to give, in units of the job: pieces fit when their widths add up to no
+ *   more
  * @price: price of a bar
  * @limit: how many bars there are, or %ROD_CUT_UNLIMITED
  * @stock: index into the stock of the problem, or %ROD_CUT_NO_STOCK
@@ -54,9 +55,9 @@ typedef struct
  * A cutting problem in the form the solver works on: whole numbers, kerf and trims inside the
  * widths, equal lengths merged, sources left out that no cheapest plan needs.
  *
- * A job can always be cut: unless there is only one source and that without limit, the last source
- * is one of unlimited bars that nobody has (%ROD_CUT_NO_STOCK), dearer than any plan from real bars.
- * A plan that uses it shows how much stock is missing. Immutable.
+ * A job can always be cut: unless there is only one source and that without limit, the last
+ * source is one of unlimited bars that nobody has (%ROD_CUT_NO_STOCK), dearer than any plan from
+ * real bars. A plan that uses it shows how much stock is missing. Immutable.
  */
 typedef struct
 {
@@ -84,7 +85,12 @@ typedef struct
  */
 RodCutJob *rod_cut_job_new (const RodCutProblem *problem,
                             GError             **error) G_GNUC_WARN_UNUSED_RESULT;
-void       rod_cut_job_free (RodCutJob *job);
+
+/**
+ * rod_cut_job_free:
+ * @job: (transfer full) (nullable): a job
+ */
+void rod_cut_job_free (RodCutJob *job);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodCutJob, rod_cut_job_free)
 

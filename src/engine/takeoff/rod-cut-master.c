@@ -3,8 +3,9 @@
 /* The set-covering program of Gilmore and Gomory (1961), solved by GLPK's simplex.
  *
  * Rows 1 to n_sizes ask for pieces; the rows after them keep limited sources within their limits.
- * Column j is pattern j − 1. After new columns the last basis stays feasible for the primal simplex,
- * after new right-hand sides for the dual, so each solve starts where the last one ended.
+ * Column j is pattern j − 1. After new columns the last basis stays feasible for the primal
+ * simplex, after new right-hand sides for the dual, so each solve starts where the last one
+ * ended.
  *
  * GLPK 5.0 as built by Debian keeps its environment per thread, so masters of different threads do
  * not meet. */

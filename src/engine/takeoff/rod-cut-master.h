@@ -9,8 +9,8 @@ G_BEGIN_DECLS
  * RodCutMaster:
  *
  * The linear program over the patterns known so far: how often to cut each, in fractions, so that
- * every size is cut at least as often as wanted, no source gives more bars than it has, and the cost
- * is least. One piece alone in a bar is a pattern from the start, so that there is always a
+ * every size is cut at least as often as wanted, no source gives more bars than it has, and the
+ * cost is least. One piece alone in a bar is a pattern from the start, so that there is always a
  * solution.
  *
  * Uses the LP library's environment of the calling thread; see rod_cut_master_leave_thread().

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Depth-first enumeration over the sources. A branch ends where the cheapest way to meet some need
- * with the sources still to be chosen would cost too much; the count of the last source is computed,
- * not tried. Costs of needs are floating-point estimates with a margin that lets no mix be left out;
- * whether a mix meets a need is decided in whole numbers. */
+/* Depth-first enumeration over the sources. A branch ends where the cheapest way to meet some
+ * need with the sources still to be chosen would cost too much; the count of the last source is
+ * computed, not tried. Costs of needs are floating-point estimates with a margin that lets no mix
+ * be left out; whether a mix meets a need is decided in whole numbers. */
 
 #include "engine/takeoff/rod-cut-mix-list.h"
 
@@ -183,7 +183,8 @@ is_affordable (RodCutMixList *self,
   return TRUE;
 }
 
-/* The least count of the last source that makes a mix meet all needs and cost enough to be listed. */
+/* The least count of the last source that makes a mix meet all needs and cost enough to be
+ * listed. */
 static gint64
 get_least_count (const RodCutMixList *self,
                  guint                last,

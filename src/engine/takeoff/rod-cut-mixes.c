@@ -150,9 +150,7 @@ rod_cut_mixes_search (RodCutQuest *quest)
   Search search = { .quest = quest, .list = list };
   gint64 from = quest->bound;
 
-  rod_cut_mix_list_add_need (list,
-                             rod_cut_columns_get_worth (quest->columns),
-                             rod_cut_columns_get_most (quest->columns));
+  rod_cut_mix_list_add_need (list, quest->worth, quest->most);
   for (guint window = 0; window < MAX_WINDOWS && from < quest->best->cost; window++)
     {
       gint64 before = rod_cut_mix_list_get_effort (list);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The public face of the cutting solver: makes the problem ready, has it solved, and says the answer
- * in terms of the caller's stock and demand. */
+/* The public face of the cutting solver: makes the problem ready, has it solved, and says the
+ * answer in terms of the caller's stock and demand. */
 
 #include "config.h"
 

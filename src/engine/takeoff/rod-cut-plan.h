@@ -117,9 +117,9 @@ GQuark rod_cut_error_quark (void);
  * @problem: what to cut from what
  * @error: return location for an error
  *
- * Finds a plan of least cost, or close to it, with a bound that holds for every plan. Deterministic:
- * work is limited by counts of steps, never by the clock. Every piece is cut exactly as often as
- * demanded. Never dearer than first-fit decreasing.
+ * Finds a plan of least cost, or close to it, with a bound that holds for every plan.
+ * Deterministic: work is limited by counts of steps, never by the clock. Every piece is cut
+ * exactly as often as demanded. Never dearer than first-fit decreasing.
  *
  * Fails with %ROD_CUT_ERROR_TOO_LONG, %ROD_CUT_ERROR_SHORT_OF_STOCK or %ROD_CUT_ERROR_INVALID; the
  * message names the piece and the length that would work.

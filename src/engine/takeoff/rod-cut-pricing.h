@@ -42,10 +42,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodCutPricing, rod_cut_pricing_free)
  * @counts: (array): how many pieces of each size there are
  * @worth: (array): what a piece of each size is worth, ≥ 0
  *
- * Finds, for every source, the pieces of the greatest total worth that one bar holds, with no more
- * pieces of a size than @counts says. The result is exact. Values are so scaled that no bar can hold
- * more than %ROD_CUT_MOST_WORTH: it is enough that the greatest worth by width times the widest bar
- * is not more.
+ * Finds, for every source, the pieces of the greatest total worth that one bar holds, with no
+ * more pieces of a size than @counts says. The result is exact. Values are so scaled that no bar
+ * can hold more than %ROD_CUT_MOST_WORTH: it is enough that the greatest worth by width times the
+ * widest bar is not more.
  *
  * Costs sizes × width of the widest bar; a little more for large counts.
  */

@@ -13,6 +13,9 @@ G_BEGIN_DECLS
  * @bound: no scheme costs less
  * @effort: how much work may be done, in steps of about a microsecond
  * @spent: work done outside @columns
+ * @worth: (array) (transfer full): for each size, what a piece is worth in the proof of the root's
+ *   bound
+ * @most: (array) (transfer full): for each source, the most worth a bar holds in that proof
  *
  * Where the search for the cheapest scheme stands. The methods of the search take it up one after
  * another and leave it with a cheaper scheme or a higher bound.
@@ -25,6 +28,8 @@ typedef struct
   gint64           bound;
   gint64           effort;
   gint64           spent;
+  gint32          *worth;
+  gint32          *most;
 } RodCutQuest;
 
 /**

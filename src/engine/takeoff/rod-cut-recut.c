@@ -2,9 +2,9 @@
 
 /* Large-neighbourhood search (Shaw 1998). A dive fixes most of the linear program's solution at
  * once; where that is nearly whole, other dives end the same way, with a few pieces left over for
- * which there is waste enough, only scattered over other bars. Taking a few of those bars apart and
- * diving into this small job gathers it. A part as cheap but different is kept as well: the next try
- * starts from another plan. */
+ * which there is waste enough, only scattered over other bars. Taking a few of those bars apart
+ * and diving into this small job gathers it. A part as cheap but different is kept as well: the
+ * next try starts from another plan. */
 
 #include "engine/takeoff/rod-cut-recut.h"
 

@@ -34,8 +34,8 @@ typedef struct
  * again for what is left, looks for patterns that fit what is left better, until nothing is left.
  * The master is not put back.
  *
- * Returns: (transfer full) (nullable): a scheme that cuts all of the start and costs less than @best,
- *   or %NULL
+ * Returns: (transfer full) (nullable): a scheme that cuts all of the start and costs less than
+ *   @best, or %NULL
  */
 RodCutScheme *rod_cut_rounding_dive (const RodCutJob  *job,
                                      RodCutColumns    *columns,

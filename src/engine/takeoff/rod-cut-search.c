@@ -17,8 +17,8 @@
 #define ROOT_EFFORT 1500000
 #define TOTAL_EFFORT 2000000
 
-/* Dives and parts in the first go, after which nearly all jobs with one stock length are proven, and
- * in the second. */
+/* Dives and parts in the first go, after which nearly all jobs with one stock length are proven,
+ * and in the second. */
 #define FIRST_DIVES 10
 #define FIRST_PARTS 60
 #define SECOND_DIVES 100
@@ -61,6 +61,10 @@ find_root (RodCutQuest *quest)
     rod_cut_master_add (master, g_array_index (uses, RodCutUse, i).pattern);
   solved = rod_cut_columns_generate (quest->columns, whole, &goal, &relaxation);
   rod_cut_quest_raise_bound (quest, relaxation.bound);
+  quest->worth = g_memdup2 (rod_cut_columns_get_worth (quest->columns),
+                            quest->job->n_sizes * sizeof (gint32));
+  quest->most = g_memdup2 (rod_cut_columns_get_most (quest->columns),
+                           quest->job->n_sources * sizeof (gint32));
   if (solved)
     rod_cut_master_keep_root (master);
   return solved;
@@ -100,6 +104,8 @@ rod_cut_search (const RodCutJob *job,
       search_by_columns (&quest);
       rod_cut_master_leave_thread ();
     }
+  g_free (quest.worth);
+  g_free (quest.most);
   rod_cut_scheme_tidy (quest.best);
   *bound = quest.bound;
   return quest.best;

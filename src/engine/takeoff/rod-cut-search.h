@@ -10,8 +10,8 @@ G_BEGIN_DECLS
  * @job: a job with at least one piece
  * @bound: (out): a cost no plan falls below
  *
- * Looks for the cheapest scheme for @job until it costs as much as the bound or enough work has been
- * done, counted in steps.
+ * Looks for the cheapest scheme for @job until it costs as much as the bound or enough work has
+ * been done, counted in steps.
  *
  * Returns: (transfer full): the cheapest scheme found
  */
