@@ -138,28 +138,41 @@ compare_lines (gconstpointer a,
   return (one->q > other->q) - (one->q < other->q);
 }
 
-/* Joint battens keep their place; of two others that would lie on each other one serves both. */
+/* One batten for a bundle of needed lines: where a joint needs it, else in the bundle's middle. */
+static BattenLine
+bundle_line (const BattenLine *lines,
+             guint             n)
+{
+  BattenLine bundle = { (lines[0].q + lines[n - 1].q) / 2.0, 0 };
+
+  for (guint i = 0; i < n; i++)
+    {
+      if ((lines[i].uses & ROD_BATTEN_JOINT) != 0)
+        bundle.q = lines[i].q;
+      bundle.uses |= lines[i].uses;
+    }
+  return bundle;
+}
+
+/* Lines that would lie on each other are served by one batten; the two of a length joint stay two. */
 static void
 merge_lines (const Layer *layer)
 {
-  guint kept = 0;
+  BattenLine *lines = (BattenLine *) (void *) layer->lines->data;
+  guint       kept = 0;
 
   g_array_sort (layer->lines, compare_lines);
-  for (guint i = 0; i < layer->lines->len; i++)
+  for (guint i = 0, n; i < layer->lines->len; i += n)
     {
-      BattenLine *line = &g_array_index (layer->lines, BattenLine, i);
-      BattenLine *last = kept > 0 ? &g_array_index (layer->lines, BattenLine, kept - 1) : NULL;
-      gboolean    joints = last != NULL && ((last->uses & line->uses) & ROD_BATTEN_JOINT) != 0;
-      double      apart = joints ? ROD_SNAP_MM : layer->width_mm;
+      guint joints = 0;
 
-      if (last == NULL || line->q - last->q >= apart)
+      for (n = 0; i + n < layer->lines->len; n++)
         {
-          g_array_index (layer->lines, BattenLine, kept++) = *line;
-          continue;
+          joints += (lines[i + n].uses & ROD_BATTEN_JOINT) != 0;
+          if (n > 0 && (lines[i + n].q - lines[i + n - 1].q >= layer->width_mm || joints > 1))
+            break;
         }
-      if ((line->uses & ROD_BATTEN_JOINT) != 0)
-        last->q = line->q;
-      last->uses |= line->uses;
+      lines[kept++] = bundle_line (lines + i, n);
     }
   g_array_set_size (layer->lines, kept);
 }

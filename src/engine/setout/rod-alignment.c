@@ -13,6 +13,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "engine/checks/rod-findings.h"
 #include "engine/plan/rod-faces.h"
@@ -34,6 +35,7 @@ typedef struct
   guint  parent;
   double scale;
   double shift_mm;
+  guint  rank; /* of the field's surface by its id: the first leads its group */
 } Node;
 
 /* Boards nearly along an edge would repeat at absurd distances; they do not tie. */
@@ -102,7 +104,9 @@ find_root (Node   *nodes,
       at = nodes[at].parent;
     }
   /* Point straight at the root: chains round a house are walked once. */
-  nodes[field] = (Node){ at, *scale, *shift_mm };
+  nodes[field].parent = at;
+  nodes[field].scale = *scale;
+  nodes[field].shift_mm = *shift_mm;
   return at;
 }
 
@@ -116,14 +120,19 @@ unite (Node           *nodes,
   double sa, ka, sb, kb;
   guint  root_a = find_root (nodes, a, &ka, &sa);
   guint  root_b = find_root (nodes, b, &kb, &sb);
+  double factor, low;
 
   if (root_a == root_b)
     return;
-  /* The earlier field leads, so that the order of joins changes nothing. */
-  if (root_a < root_b)
-    nodes[root_b] = (Node){ root_a, relation->scale * ka / kb, (relation->shift_mm + relation->scale * sa - sb) / kb };
+  /* φ_b root = low + factor·φ_a root; the lower rank leads, so that the order in which surfaces and
+   * joins are listed changes nothing. */
+  factor = relation->scale * ka / kb;
+  low = (relation->shift_mm + relation->scale * sa - sb) / kb;
+  if (nodes[root_a].rank < nodes[root_b].rank ||
+      (nodes[root_a].rank == nodes[root_b].rank && root_a < root_b))
+    nodes[root_b] = (Node){ root_a, factor, low, nodes[root_b].rank };
   else
-    nodes[root_a] = (Node){ root_b, kb / (relation->scale * ka), (sb - relation->shift_mm - relation->scale * sa) / (relation->scale * ka) };
+    nodes[root_a] = (Node){ root_b, 1.0 / factor, -low / factor, nodes[root_a].rank };
 }
 
 static void
@@ -197,13 +206,53 @@ number_groups (RodPlan *plan,
     }
 }
 
+static const char *
+surface_id (const RodPlan *plan,
+            guint          face)
+{
+  const RodFace *own = rod_plan_face (plan, face);
+
+  return own->parent >= 0 ? rod_plan_face (plan, (guint) own->parent)->surface->id : own->surface->id;
+}
+
+static gint
+compare_faces (gconstpointer a,
+               gconstpointer b,
+               gpointer      user_data)
+{
+  const guint *one = a;
+  const guint *other = b;
+
+  return strcmp (surface_id (user_data, *one), surface_id (user_data, *other));
+}
+
+/* Reveals rank with their wall, in their order. */
+static void
+rank_fields (RodPlan *plan,
+             Node    *nodes)
+{
+  g_autoptr (GArray) faces = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint f = 0; f < plan->faces->len; f++)
+    g_array_append_val (faces, f);
+  g_array_sort_with_data (faces, compare_faces, plan);
+  for (guint rank = 0; rank < faces->len; rank++)
+    {
+      const RodFace *face = rod_plan_face (plan, g_array_index (faces, guint, rank));
+
+      for (guint i = 0; i < face->n_fields; i++)
+        nodes[face->first_field + i].rank = rank;
+    }
+}
+
 void
 rod_alignment_build (RodPlan *plan)
 {
   g_autofree Node *nodes = g_new (Node, MAX (plan->fields->len, 1));
 
   for (guint f = 0; f < plan->fields->len; f++)
-    nodes[f] = (Node){ f, 1.0, 0.0 };
+    nodes[f] = (Node){ .parent = f, .scale = 1.0 };
+  rank_fields (plan, nodes);
   unite_joins (plan, nodes);
   unite_zones (plan, nodes);
   number_groups (plan, nodes);

@@ -1,14 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* Columns of length joints. A column is one straight line of joints over the whole field, on a
- * doubled batten. Bays are equal where nothing forbids it; a column that comes near the side of an
- * opening moves to the nearest allowed place that keeps every bay within the stock. */
+ * doubled batten. Bays are equal where nothing forbids it; where an opening does, columns move by
+ * the least sum that keeps every bay within the stock, found exactly over the few places that can
+ * matter. */
 
 #include "config.h"
 
 #include <math.h>
 
 #include "engine/movement/rod-movement.h"
+#include "engine/plan/rod-faces.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-columns.h"
 
@@ -103,12 +105,14 @@ find_forbidden (const RodPlan  *plan,
   for (guint e = 0; e < field->n_edges; e++)
     {
       const RodEdge *edge = &field->edges[e];
-      RodPoint       from = rod_affine_apply (field->to_board, edge->raw.from);
-      RodPoint       to = rod_affine_apply (field->to_board, edge->raw.to);
+      RodPoint       from, to;
       Forbidden      place;
 
       if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG)
         continue;
+      rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
+      from = rod_affine_apply (field->to_board, from);
+      to = rod_affine_apply (field->to_board, to);
       place = (Forbidden){ MIN (from.x, to.x) - distance_mm, MAX (from.x, to.x) + distance_mm, from.x };
       g_array_append_val (forbidden, place);
     }
@@ -130,33 +134,21 @@ is_allowed (const GArray *forbidden,
   return TRUE;
 }
 
-/* The allowed place nearest to @wanted within [low, high]; @wanted itself when there is none, which
- * the checks then report. */
-static double
-nearest_allowed (const GArray *forbidden,
-                 double        wanted,
-                 double        low,
-                 double        high)
+/* Whether every end is cut square; a raked or curved end may take less than the whole gap off a
+ * board's longest line. */
+static gboolean
+ends_square (const RodField *field)
 {
-  double best = wanted;
-  double moved = INFINITY;
-
-  if (is_allowed (forbidden, wanted))
-    return wanted;
-  for (guint i = 0; i < forbidden->len; i++)
+  for (guint e = 0; e < field->n_edges; e++)
     {
-      const Forbidden *place = &g_array_index (forbidden, Forbidden, i);
-      const double     tries[] = { place->from_mm, place->on_mm, place->to_mm };
+      const RodEdge *edge = &field->edges[e];
+      double         from = rod_affine_apply (field->to_board, edge->raw.from).x;
+      double         to = rod_affine_apply (field->to_board, edge->raw.to).x;
 
-      for (guint t = 0; t < G_N_ELEMENTS (tries); t++)
-        if (tries[t] >= low && tries[t] <= high && fabs (tries[t] - wanted) < moved &&
-            is_allowed (forbidden, tries[t]))
-          {
-            moved = fabs (tries[t] - wanted);
-            best = tries[t];
-          }
+      if (edge->relation != ROD_BOARDS_ALONG && (fabs (to - from) > ROD_SNAP_MM || fabs (edge->raw.bulge) > 0.0))
+        return FALSE;
     }
-  return best;
+  return TRUE;
 }
 
 /* The widest bay whose board is not longer than the stock: the length grows with the bay by at
@@ -168,6 +160,9 @@ widest_bay_mm (const RodPlan  *plan,
   double longest_mm = rod_field_longest_mm (plan, field);
   double low = longest_mm;
   double high = longest_mm * (1.0 + 4.0 * field->expand) + 1000.0;
+
+  if (!ends_square (field))
+    return longest_mm;
 
   while (high - low > ROD_EPSILON_MM)
     {
@@ -181,30 +176,154 @@ widest_bay_mm (const RodPlan  *plan,
   return low;
 }
 
-static void
-set_columns (RodField     *field,
-             guint         n_bays,
-             double        low,
-             double        high,
-             double        web_mm,
-             double        widest_mm,
-             const GArray *forbidden)
+static gint
+compare_places (gconstpointer a,
+                gconstpointer b)
 {
-  double bay_mm = (high - low - (n_bays - 1) * web_mm) / n_bays;
-  double start = low;
+  const double *one = a;
+  const double *other = b;
 
-  field->n_columns = n_bays - 1;
-  field->columns = g_new (double, field->n_columns);
-  for (guint i = 0; i < field->n_columns; i++)
+  return (*one > *other) - (*one < *other);
+}
+
+/* Where columns are to stand between the ends of a field. */
+typedef struct
+{
+  double        low_mm;
+  double        high_mm;
+  double        web_mm;
+  double        widest_mm; /* bay */
+  const GArray *forbidden;
+} Row;
+
+static void
+add_place (GArray    *places,
+           const Row *row,
+           double     at_mm)
+{
+  if (at_mm > row->low_mm && at_mm < row->high_mm && is_allowed (row->forbidden, at_mm))
+    g_array_append_val (places, at_mm);
+}
+
+/* Places worth trying: the even ones, the ends of what is forbidden, and what lies whole bays from
+ * these or from the field's ends, for there a neighbour forces a column. */
+static GArray *
+collect_places (const Row *row,
+                guint      n_bays,
+                GArray    *wanted)
+{
+  GArray *places = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) seeds = g_array_new (FALSE, FALSE, sizeof (double));
+  double step_mm = row->widest_mm + row->web_mm;
+  double ends[] = { row->low_mm - row->web_mm / 2.0, row->high_mm + row->web_mm / 2.0 };
+
+  g_array_append_vals (seeds, wanted->data, wanted->len);
+  g_array_append_vals (seeds, ends, G_N_ELEMENTS (ends));
+  for (guint i = 0; i < row->forbidden->len; i++)
     {
-      guint  after = field->n_columns - i;
-      double wanted = low + (i + 1) * bay_mm + (i + 0.5) * web_mm;
-      double latest = start + widest_mm + web_mm / 2.0;
-      double earliest = high - after * widest_mm - (after - 0.5) * web_mm;
+      const Forbidden *place = &g_array_index (row->forbidden, Forbidden, i);
+      const double     sides[] = { place->from_mm, place->on_mm, place->to_mm };
 
-      field->columns[i] = nearest_allowed (forbidden, CLAMP (wanted, earliest, latest), earliest, latest);
-      start = field->columns[i] + web_mm / 2.0;
+      g_array_append_vals (seeds, sides, G_N_ELEMENTS (sides));
     }
+  for (guint i = 0; i < seeds->len; i++)
+    for (int k = -(int) n_bays; k <= (int) n_bays; k++)
+      add_place (places, row, g_array_index (seeds, double, i) + k * step_mm);
+  g_array_sort (places, compare_places);
+  return places;
+}
+
+/* The least sum of moves that leaves no bay too wide: column after column, each place keeps the best
+ * way to it. @best and @from hold n_columns rows of places. */
+static void
+walk_places (const Row    *row,
+             const GArray *places,
+             const GArray *wanted,
+             double       *best,
+             int          *from)
+{
+  guint  m = places->len;
+  double step_mm = row->widest_mm + row->web_mm + ROD_EPSILON_MM;
+
+  for (guint c = 0; c < wanted->len; c++)
+    for (guint p = 0; p < m; p++)
+      {
+        double at = g_array_index (places, double, p);
+        double reached = INFINITY;
+
+        if (c == 0 && at - row->low_mm <= step_mm - row->web_mm / 2.0)
+          reached = 0.0;
+
+        from[c * m + p] = -1;
+        for (guint q = 0; c > 0 && q < p; q++)
+          if (at - g_array_index (places, double, q) <= step_mm && best[(c - 1) * m + q] < reached)
+            {
+              reached = best[(c - 1) * m + q];
+              from[c * m + p] = (int) q;
+            }
+        best[c * m + p] = reached + fabs (at - g_array_index (wanted, double, c));
+      }
+}
+
+static gboolean
+place_columns (RodField  *field,
+               const Row *row,
+               guint      n_bays)
+{
+  double bay_mm = (row->high_mm - row->low_mm - (n_bays - 1) * row->web_mm) / n_bays;
+  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) places = NULL;
+  g_autofree double *best = NULL;
+  g_autofree int    *from = NULL;
+  double             least = INFINITY;
+  int                last = -1;
+
+  for (guint c = 0; c + 1 < n_bays; c++)
+    {
+      double even = row->low_mm + (c + 1) * bay_mm + (c + 0.5) * row->web_mm;
+
+      g_array_append_val (wanted, even);
+    }
+  places = collect_places (row, n_bays, wanted);
+  best = g_new (double, (gsize) wanted->len * places->len + 1);
+  from = g_new (int, (gsize) wanted->len * places->len + 1);
+  walk_places (row, places, wanted, best, from);
+  for (guint p = 0; p < places->len; p++)
+    {
+      double reached = best[(wanted->len - 1) * places->len + p];
+
+      if (row->high_mm - g_array_index (places, double, p) <= row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
+          reached < least - ROD_EPSILON_MM)
+        {
+          least = reached;
+          last = (int) p;
+        }
+    }
+  if (last < 0)
+    return FALSE;
+  field->n_columns = wanted->len;
+  field->columns = g_new (double, wanted->len);
+  for (guint c = wanted->len; c > 0; c--)
+    {
+      field->columns[c - 1] = g_array_index (places, double, (guint) last);
+      last = from[(c - 1) * places->len + (guint) last];
+    }
+  return TRUE;
+}
+
+static void
+space_columns (RodField *field,
+               Row      *row)
+{
+  guint n_bays = (guint) ceil ((row->high_mm - row->low_mm + row->web_mm) / (row->widest_mm + row->web_mm) - ROD_EPSILON_MM);
+  g_autoptr (GArray) nothing = g_array_new (FALSE, FALSE, sizeof (Forbidden));
+
+  /* One more column may find room where the fewest do not; where even that fails the checks report
+   * the openings that are too near. */
+  if (place_columns (field, row, n_bays) || place_columns (field, row, n_bays + 1))
+    return;
+  row->forbidden = nothing;
+  place_columns (field, row, n_bays);
 }
 
 void
@@ -217,6 +336,7 @@ rod_columns_place (const RodPlan   *plan,
   double         widest_mm = widest_bay_mm (plan, field);
   double         low = INFINITY, high = -INFINITY;
   gboolean       needed = FALSE;
+  Row            row;
   g_autoptr (GArray) forbidden = NULL;
 
   for (guint s = 0; s < strips->n_strips; s++)
@@ -231,5 +351,6 @@ rod_columns_place (const RodPlan   *plan,
   if (!needed)
     return;
   forbidden = find_forbidden (plan, field);
-  set_columns (field, (guint) ceil ((high - low + web_mm) / (widest_mm + web_mm) - ROD_EPSILON_MM), low, high, web_mm, widest_mm, forbidden);
+  row = (Row){ low, high, web_mm, widest_mm, forbidden };
+  space_columns (field, &row);
 }

@@ -7,6 +7,7 @@
 
 #include <math.h>
 
+#include "engine/geometry/rod-inset.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
@@ -125,6 +126,39 @@ add_starter (const RodPlan  *plan,
   g_array_append_val (starters, arc);
 }
 
+/* A field whose outline has no edge along the boards still has two outermost corners. */
+static void
+add_corner_levels (const RodPlan  *plan,
+                   const RodField *field,
+                   GArray         *levels)
+{
+  guint      n = rod_plan_face (plan, field->face)->surface->outline->len;
+  FieldLevel low = { .at_mm = INFINITY, .level = { .facing_mm = INFINITY } };
+  FieldLevel high = { .at_mm = -INFINITY, .level = { .facing_mm = INFINITY, .upper = TRUE } };
+  RodLevel   grouped;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const RodEdge *last = &field->edges[(i + n - 1) % n];
+      const RodEdge *edge = &field->edges[i];
+      RodPoint       a_from, a_to, b_from, b_to, at;
+
+      rod_edge_shifted (last, cut_inset_mm (last), &a_from, &a_to);
+      rod_edge_shifted (edge, cut_inset_mm (edge), &b_from, &b_to);
+      if (!rod_lines_meet (a_from, a_to, b_from, b_to, &at))
+        continue;
+      at = rod_affine_apply (field->to_board, at);
+      low.at_mm = MIN (low.at_mm, at.y);
+      high.at_mm = MAX (high.at_mm, at.y);
+    }
+  if (!isfinite (low.at_mm))
+    return;
+  grouped = in_group (field, &low);
+  g_array_append_val (levels, grouped);
+  grouped = in_group (field, &high);
+  g_array_append_val (levels, grouped);
+}
+
 static void
 collect_levels (const RodPlan *plan,
                 const Members *members,
@@ -132,6 +166,8 @@ collect_levels (const RodPlan *plan,
                 GArray        *starters,
                 double        *min_rip_mm)
 {
+  gboolean nothing_along;
+
   for (guint m = 0; m < members->n; m++)
     {
       const RodField *field = rod_plan_field (plan, members->fields[m]);
@@ -149,6 +185,9 @@ collect_levels (const RodPlan *plan,
         if (field->edges[e].starter)
           add_starter (plan, field, &field->edges[e], starters);
     }
+  nothing_along = levels->len + starters->len == 0;
+  for (guint m = 0; nothing_along && m < members->n; m++)
+    add_corner_levels (plan, rod_plan_field (plan, members->fields[m]), levels);
 }
 
 static int

@@ -280,51 +280,15 @@ has_turned (const RodFit *before,
   return FALSE;
 }
 
-static guint
-largest_ring (const RodRegion *region)
+static gboolean
+leaves_band (const RodFit *fit,
+             double        low,
+             double        high)
 {
-  guint  best = 0;
-  double best_area = 0.0;
-
-  for (guint r = 0; r < region->n_rings; r++)
-    {
-      guint  start = region->ring_starts[r];
-      double area = rod_ring_area (region->points + start, region->ring_starts[r + 1] - start);
-
-      if (area > best_area)
-        {
-          best_area = area;
-          best = r;
-        }
-    }
-  return best;
-}
-
-/* Cleans a ring in which sides turned round: the largest part that still runs the right way. Sides
- * go through under their own numbers, so that their tags and kinds are found again. */
-static void
-untangle (RodFit *fit)
-{
-  g_autoptr (RodPath) path = rod_path_new ();
-  g_autoptr (RodRegion) clean = NULL;
-  g_autofree RodFitSide *old = g_steal_pointer (&fit->sides);
-  guint                  start;
-
   for (guint i = 0; i < fit->n_sides; i++)
-    rod_path_add_corner (path, old[i].at, (int) i);
-  rod_path_close (path);
-  clean = rod_region_normalise (path, 1);
-  fit->n_sides = 0;
-  if (clean->n_rings == 0)
-    return;
-  start = clean->ring_starts[largest_ring (clean)];
-  fit->n_sides = clean->ring_starts[largest_ring (clean) + 1] - start;
-  fit->sides = g_new (RodFitSide, fit->n_sides);
-  for (guint i = 0; i < fit->n_sides; i++)
-    {
-      fit->sides[i] = old[clean->tags[start + i]];
-      fit->sides[i].at = clean->points[start + i];
-    }
+    if (fit->sides[i].at.y < low - ROD_SNAP_MM || fit->sides[i].at.y > high + ROD_SNAP_MM)
+      return TRUE;
+  return FALSE;
 }
 
 /* Twice the area, about the first corner. */
@@ -342,20 +306,121 @@ has_area (const RodFit *fit)
   return twice > 2.0 * ROD_REMNANT_MM * ROD_REMNANT_MM;
 }
 
-gboolean
-rod_fit_cut (RodFit         *fit,
+/* Ends of a part that a notch has cut off: where no old end is left, the notch's side is the new
+ * one and keeps the notch's clearance. */
+static void
+settle_part (RodFit         *part,
              const RodPlan  *plan,
              const RodField *field)
 {
   const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
+  double          low_x = INFINITY, high_x = -INFINITY;
+
+  for (guint i = 0; i < part->n_sides; i++)
+    {
+      low_x = MIN (low_x, part->sides[i].at.x);
+      high_x = MAX (high_x, part->sides[i].at.x);
+    }
+  if (end_side (part, ROD_SIDE_LEFT) < 0)
+    {
+      mark_end (part, ROD_SIDE_LEFT, low_x);
+      set_end (part, plan, field, ROD_SIDE_LEFT, &part->left);
+      part->left.gap_mm = rules->notch_clear_mm;
+    }
+  if (end_side (part, ROD_SIDE_RIGHT) < 0)
+    {
+      mark_end (part, ROD_SIDE_RIGHT, high_x);
+      set_end (part, plan, field, ROD_SIDE_RIGHT, &part->right);
+      part->right.gap_mm = rules->notch_clear_mm;
+    }
+  part->clear_mm = high_x - low_x + part->left.gap_mm + part->right.gap_mm;
+  part->left.run_mm = rod_field_end_run_mm (field, part->clear_mm, left_is_upper (field));
+  part->right.run_mm = rod_field_end_run_mm (field, part->clear_mm, !left_is_upper (field));
+}
+
+static void
+add_band (RodPath      *path,
+          const RodFit *fit,
+          double        low,
+          double        high)
+{
+  double left = INFINITY, right = -INFINITY;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    {
+      left = MIN (left, fit->sides[i].at.x);
+      right = MAX (right, fit->sides[i].at.x);
+    }
+  rod_path_add_corner (path, (RodPoint){ left, low }, (int) fit->n_sides);
+  rod_path_add_corner (path, (RodPoint){ right, low }, (int) fit->n_sides);
+  rod_path_add_corner (path, (RodPoint){ right, high }, (int) fit->n_sides + 1);
+  rod_path_add_corner (path, (RodPoint){ left, high }, (int) fit->n_sides);
+  rod_path_close (path);
+}
+
+/* Cleans a ring in which sides turned round or left the course: what still runs the right way within
+ * the course. Sides go through under their own numbers, so that their tags and kinds are found
+ * again; the course's own lines come last. */
+static void
+untangle (const RodFit   *fit,
+          const RodPlan  *plan,
+          const RodField *field,
+          double          line_mm,
+          GArray         *pieces)
+{
+  g_autoptr (RodPath) path = rod_path_new ();
+  g_autoptr (RodRegion) clean = NULL;
+  const RodFitSide lines[] = {
+    { .tag = ROD_TAG_LINE_BELOW, .kind = ROD_SIDE_LONG },
+    { .tag = ROD_TAG_LINE_ABOVE, .kind = ROD_SIDE_LONG },
+  };
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    rod_path_add_corner (path, fit->sides[i].at, (int) i);
+  rod_path_close (path);
+  add_band (path, fit, line_mm, line_mm + field->board->cover_mm);
+  clean = rod_region_normalise (path, 2);
+  for (guint r = 0; r < clean->n_rings; r++)
+    {
+      guint  start = clean->ring_starts[r];
+      RodFit part = *fit;
+
+      part.n_sides = clean->ring_starts[r + 1] - start;
+      part.sides = g_new (RodFitSide, part.n_sides);
+      for (guint i = 0; i < part.n_sides; i++)
+        {
+          guint side = (guint) clean->tags[start + i];
+
+          part.sides[i] = side < fit->n_sides ? fit->sides[side] : lines[side - fit->n_sides];
+          part.sides[i].at = clean->points[start + i];
+        }
+      settle_part (&part, plan, field);
+      if (has_area (&part))
+        g_array_append_val (pieces, part);
+      else
+        rod_fit_clear (&part);
+    }
+}
+
+void
+rod_fit_cut (RodFit         *fit,
+             const RodPlan  *plan,
+             const RodField *field,
+             double          line_mm,
+             GArray         *pieces)
+{
+  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
   RodFit          moved = *fit;
-  gboolean        turned;
 
   move_sides (fit, rules, &moved);
-  turned = has_turned (fit, &moved);
+  if (has_turned (fit, &moved) || leaves_band (&moved, line_mm, line_mm + field->board->cover_mm))
+    {
+      untangle (&moved, plan, field, line_mm, pieces);
+      rod_fit_clear (&moved);
+    }
+  else if (moved.n_sides >= 3 && has_area (&moved))
+    g_array_append_val (pieces, moved);
+  else
+    rod_fit_clear (&moved);
   rod_fit_clear (fit);
-  *fit = moved;
-  if (turned)
-    untangle (fit);
-  return fit->n_sides >= 3 && has_area (fit);
 }

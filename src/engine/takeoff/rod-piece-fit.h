@@ -90,16 +90,20 @@ const RodFitSide *rod_fit_next (const RodFit *fit,
 
 /**
  * rod_fit_cut:
- * @fit: a fit
+ * @fit: (inout): a fit; cleared
  * @plan: a plan
  * @field: the field
+ * @line_mm: the strip's lower joint line
+ * @pieces: (element-type RodFit): gets what is left
  *
  * Moves ends back by their gaps and shoulders by the notch clearance: pocket lines become cut lines.
- *
- * Returns: whether anything is left
+ * Mostly one piece is left; none where everything falls to gaps, and two where a notch's clearance
+ * cuts through.
  */
-gboolean rod_fit_cut (RodFit         *fit,
-                      const RodPlan  *plan,
-                      const RodField *field);
+void rod_fit_cut (RodFit         *fit,
+                  const RodPlan  *plan,
+                  const RodField *field,
+                  double          line_mm,
+                  GArray         *pieces);
 
 G_END_DECLS

@@ -30,6 +30,7 @@ typedef struct
   RodField   *field;
   RodParts    parts;
   GArray     *fits;       /* of RodFit, one for each part */
+  GArray     *pieces;     /* of RodFit, what one part becomes */
   double     *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
   RodFlanger  flanger;
   Rings      *rings;
@@ -133,6 +134,13 @@ number_piece (const Cutter *cutter,
   g_snprintf (piece->mark, sizeof piece->mark, "%s-%02d-%d", cutter->mark, piece->course, piece->place);
 }
 
+static double
+part_line_mm (const Cutter  *cutter,
+              const RodPart *part)
+{
+  return cutter->field->phase_mm + part->strip->course * cutter->field->board->cover_mm;
+}
+
 static void
 keep_piece (Cutter        *cutter,
             const RodPart *part,
@@ -140,7 +148,7 @@ keep_piece (Cutter        *cutter,
 {
   RodPlan  *plan = cutter->plan;
   RodField *field = cutter->field;
-  double    line_mm = field->phase_mm + part->strip->course * field->board->cover_mm;
+  double    line_mm = part_line_mm (cutter, part);
   RodPiece  piece = {
      .field = (guint) (field - (RodField *) (void *) plan->fields->data),
      .left = fit->left,
@@ -175,12 +183,22 @@ static void
 cut_part (Cutter *cutter,
           guint   index)
 {
-  RodFit *fit = &g_array_index (cutter->fits, RodFit, index);
+  const RodPart *part = &g_array_index (cutter->parts.parts, RodPart, index);
+  RodFit        *fit = &g_array_index (cutter->fits, RodFit, index);
 
   use_raked_gap (cutter->raked_gaps, &fit->left);
   use_raked_gap (cutter->raked_gaps, &fit->right);
-  if (!is_hidden (fit) && rod_fit_cut (fit, cutter->plan, cutter->field))
-    keep_piece (cutter, &g_array_index (cutter->parts.parts, RodPart, index), fit);
+  g_array_set_size (cutter->pieces, 0);
+  if (!is_hidden (fit))
+    rod_fit_cut (fit, cutter->plan, cutter->field, part_line_mm (cutter, part), cutter->pieces);
+  for (guint i = 0; i < cutter->pieces->len; i++)
+    {
+      RodFit *piece = &g_array_index (cutter->pieces, RodFit, i);
+
+      if (!is_hidden (piece))
+        keep_piece (cutter, part, piece);
+      rod_fit_clear (piece);
+    }
   rod_fit_clear (fit);
 }
 
@@ -235,10 +253,12 @@ cut_field (RodPlan *plan,
   if (cutter.parts.courses->n_strips > 0)
     cutter.first_course = cutter.parts.courses->strips[0].course;
   rod_flanger_init (&cutter.flanger, field);
+  cutter.pieces = g_array_new (FALSE, FALSE, sizeof (RodFit));
   fit_parts (&cutter);
   for (guint i = 0; i < cutter.parts.parts->len; i++)
     cut_part (&cutter, i);
   g_array_unref (cutter.fits);
+  g_array_unref (cutter.pieces);
   rod_flanger_clear (&cutter.flanger);
   rod_parts_clear (&cutter.parts);
   count_courses (plan, field);

@@ -165,6 +165,20 @@ add_run (Runner  *runner,
     }
 }
 
+static gboolean
+ends_at_column (const RodPlan  *plan,
+                const RodPiece *piece,
+                double          column)
+{
+  double left, right;
+
+  rod_plan_piece_extent (plan, piece, &left, &right);
+  left -= piece->left.gap_mm + piece->left.back_mm;
+  right += piece->right.gap_mm + piece->right.back_mm;
+  return (piece->left.edge == ROD_TAG_COLUMN_LEFT && fabs (left - column) < ROD_SNAP_MM) ||
+         (piece->right.edge == ROD_TAG_COLUMN_RIGHT && fabs (right - column) < ROD_SNAP_MM);
+}
+
 /* The stretch of a column along which pieces really end there: the last pieces at an apex may have
  * been left whole. */
 static gboolean
@@ -179,16 +193,44 @@ column_stretch (const RodPlan  *plan,
   for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
     {
       const RodPiece *piece = rod_plan_piece (plan, p);
-      double          left_x, right_x;
 
-      rod_plan_piece_extent (plan, piece, &left_x, &right_x);
-      if (piece->right.edge != ROD_TAG_COLUMN_RIGHT ||
-          fabs (right_x + piece->right.gap_mm + piece->right.back_mm - column) > ROD_SNAP_MM)
+      if (!ends_at_column (plan, piece, column))
         continue;
       *low = MIN (*low, piece->line_mm + piece->low_mm);
       *high = MAX (*high, piece->line_mm + piece->high_mm);
     }
   return *low < *high;
+}
+
+static GArray *
+clip_beside (const RodField *field,
+             double          x)
+{
+  return rod_region_clip_line (field->clad,
+                               rod_affine_apply (field->to_surface, (RodPoint){ x, 0.0 }),
+                               (RodPoint){ field->to_surface.xy, field->to_surface.yy });
+}
+
+/* Where a column has boards on both sides: a column on the line of a jamb stops at the opening. */
+static GArray *
+clip_column (const RodField *field,
+             double          column)
+{
+  g_autoptr (GArray) left = clip_beside (field, column - ROD_SNAP_MM);
+  g_autoptr (GArray) right = clip_beside (field, column + ROD_SNAP_MM);
+  GArray *both = g_array_new (FALSE, FALSE, sizeof (RodSpan));
+
+  for (guint i = 0; i < left->len; i++)
+    for (guint k = 0; k < right->len; k++)
+      {
+        const RodSpan *one = &g_array_index (left, RodSpan, i);
+        const RodSpan *other = &g_array_index (right, RodSpan, k);
+        RodSpan        span = { .from = MAX (one->from, other->from), .to = MIN (one->to, other->to) };
+
+        if (span.to - span.from > ROD_SNAP_MM)
+          g_array_append_val (both, span);
+      }
+  return both;
 }
 
 static void
@@ -197,14 +239,12 @@ add_column (RodPlan *plan,
             double   column)
 {
   const RodField *field = rod_plan_field (plan, index);
-  RodPoint        direction = { field->to_surface.xy, field->to_surface.yy };
-  RodPoint        origin = rod_affine_apply (field->to_surface, (RodPoint){ column, 0.0 });
   double          low, high;
   g_autoptr (GArray) spans = NULL;
 
   if (!column_stretch (plan, field, column, &low, &high))
     return;
-  spans = rod_region_clip_line (field->clad, origin, direction);
+  spans = clip_column (field, column);
   for (guint s = 0; s < spans->len; s++)
     {
       const RodSpan *span = &g_array_index (spans, RodSpan, s);
@@ -215,8 +255,8 @@ add_column (RodPlan *plan,
         .field = index,
         .edge = ROD_TAG_COLUMN_LEFT,
         .trim = rod_field_joint_trim (plan, field),
-        .from = { origin.x + from * direction.x, origin.y + from * direction.y },
-        .to = { origin.x + to * direction.x, origin.y + to * direction.y },
+        .from = rod_affine_apply (field->to_surface, (RodPoint){ column, from }),
+        .to = rod_affine_apply (field->to_surface, (RodPoint){ column, to }),
         .length_mm = to - from,
       };
 
