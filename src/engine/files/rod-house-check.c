@@ -22,17 +22,17 @@ typedef struct
 } JoinCheck;
 
 static gboolean
-check_marks (const RodHouse *house,
-             const RodPlace *place,
-             GError        **error)
+check_marks (const RodHouse     *house,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autoptr (GHashTable) marks = g_hash_table_new (g_str_hash, g_str_equal);
 
   for (guint i = 0; i < house->surfaces->len; i++)
     {
       const RodSurface *surface = house->surfaces->pdata[i];
-      RodPlace          item = rod_place_item (place, i);
-      RodPlace          mark_place = rod_place_member (&item, "mark");
+      RodJsonPlace      item = rod_json_place_item (place, i);
+      RodJsonPlace      mark_place = rod_json_place_member (&item, "mark");
 
       if (*surface->mark != '\0' && !rod_check_id_is_new (marks, surface->mark, &mark_place, error))
         return FALSE;
@@ -41,9 +41,9 @@ check_marks (const RodHouse *house,
 }
 
 static gboolean
-check_site (const RodSite  *site,
-            const RodPlace *place,
-            GError        **error)
+check_site (const RodSite      *site,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   return rod_check_order (site->air_coldest_c,
                           site->air_hottest_c,
@@ -60,13 +60,13 @@ check_site (const RodSite  *site,
 }
 
 static gboolean
-check_systems (const RodHouse *house,
-               const RodPlace *place,
-               GError        **error)
+check_systems (const RodHouse     *house,
+               const RodJsonPlace *place,
+               GError            **error)
 {
   for (guint i = 0; i < house->systems->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!rod_system_check (house->systems->pdata[i], &item, error))
         return FALSE;
@@ -75,13 +75,13 @@ check_systems (const RodHouse *house,
 }
 
 static gboolean
-check_surfaces (const RodHouse *house,
-                const RodPlace *place,
-                GError        **error)
+check_surfaces (const RodHouse     *house,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   for (guint i = 0; i < house->surfaces->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!rod_surface_check (house->surfaces->pdata[i], house, &item, error))
         return FALSE;
@@ -90,13 +90,13 @@ check_surfaces (const RodHouse *house,
 }
 
 static gboolean
-check_shapes (const RodHouse *house,
-              const RodPlace *place,
-              GError        **error)
+check_shapes (const RodHouse     *house,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   for (guint i = 0; i < house->surfaces->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!rod_surface_check_shape (house->surfaces->pdata[i], &item, error))
         return FALSE;
@@ -119,10 +119,10 @@ list_articles (const RodSystem *system)
 }
 
 static gboolean
-check_offcut (const RodOffcut *offcut,
-              const RodHouse  *house,
-              const RodPlace  *place,
-              GError         **error)
+check_offcut (const RodOffcut    *offcut,
+              const RodHouse     *house,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   g_autoptr (GPtrArray) articles = NULL;
   g_autoptr (GPtrArray) no_colours = rod_record_list_new ();
@@ -155,13 +155,13 @@ check_offcut (const RodOffcut *offcut,
 }
 
 static gboolean
-check_rack (const RodHouse *house,
-            const RodPlace *place,
-            GError        **error)
+check_rack (const RodHouse     *house,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   for (guint i = 0; i < house->rack->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!check_offcut (house->rack->pdata[i], house, &item, error))
         return FALSE;
@@ -170,15 +170,15 @@ check_rack (const RodHouse *house,
 }
 
 static gboolean
-check_edge_ref (const RodEdgeRef *ref,
-                JoinCheck        *check,
-                const RodJoin    *join,
-                const RodPlace   *place,
-                GError          **error)
+check_edge_ref (const RodEdgeRef   *ref,
+                JoinCheck          *check,
+                const RodJoin      *join,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   const RodSurface *surface = g_hash_table_lookup (check->surfaces, ref->surface);
-  RodPlace          surface_place = rod_place_member (place, "surface");
-  RodPlace          edge_place = rod_place_member (place, "edge");
+  RodJsonPlace      surface_place = rod_json_place_member (place, "surface");
+  RodJsonPlace      edge_place = rod_json_place_member (place, "edge");
   g_autofree char  *found = rod_json_quote (ref->edge);
   const RodJoin    *other;
   int               edge;
@@ -192,23 +192,23 @@ check_edge_ref (const RodEdgeRef *ref,
 
   edge = rod_surface_find_edge (surface, ref->edge);
   if (edge < 0)
-    return rod_place_refuse (&edge_place,
-                             ROD_FILE_ERROR_REFERENCE,
-                             error,
-                             _ ("found %s, but no edge of the outline of \"%s\" is called so. "
-                                "Name the edge at the corner that it leaves."),
-                             found,
-                             surface->id);
+    return rod_json_place_refuse (&edge_place,
+                                  ROD_FILE_ERROR_REFERENCE,
+                                  error,
+                                  _ ("found %s, but no edge of the outline of \"%s\" is called so. "
+                                     "Name the edge at the corner that it leaves."),
+                                  found,
+                                  surface->id);
 
   other = g_hash_table_lookup (check->joined_edges, surface->outline->pdata[edge]);
   if (other != NULL)
-    return rod_place_refuse (&edge_place,
-                             ROD_FILE_ERROR_REFERENCE,
-                             error,
-                             _ ("found %s, which join \"%s\" has joined already. Divide the "
-                                "edge, or remove one of the joins."),
-                             found,
-                             other->id);
+    return rod_json_place_refuse (&edge_place,
+                                  ROD_FILE_ERROR_REFERENCE,
+                                  error,
+                                  _ ("found %s, which join \"%s\" has joined already. Divide the "
+                                     "edge, or remove one of the joins."),
+                                  found,
+                                  other->id);
   g_hash_table_insert (check->joined_edges,
                        surface->outline->pdata[edge],
                        (gpointer) (guintptr) join);
@@ -216,29 +216,29 @@ check_edge_ref (const RodEdgeRef *ref,
 }
 
 static gboolean
-check_join (const RodJoin  *join,
-            JoinCheck      *check,
-            const RodPlace *place,
-            GError        **error)
+check_join (const RodJoin      *join,
+            JoinCheck          *check,
+            const RodJsonPlace *place,
+            GError            **error)
 {
-  RodPlace a_place = rod_place_member (place, "a");
-  RodPlace b_place = rod_place_member (place, "b");
+  RodJsonPlace a_place = rod_json_place_member (place, "a");
+  RodJsonPlace b_place = rod_json_place_member (place, "b");
 
   if (g_str_equal (join->a->surface, join->b->surface))
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_REFERENCE,
-                             error,
-                             _ ("found a join of surface \"%s\" to itself; allowed: of two "
-                                "surfaces. Correct one of them."),
-                             join->a->surface);
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_REFERENCE,
+                                  error,
+                                  _ ("found a join of surface \"%s\" to itself; allowed: of two "
+                                     "surfaces. Correct one of them."),
+                                  join->a->surface);
   return check_edge_ref (join->a, check, join, &a_place, error) &&
          check_edge_ref (join->b, check, join, &b_place, error);
 }
 
 static gboolean
-check_joins (const RodHouse *house,
-             const RodPlace *place,
-             GError        **error)
+check_joins (const RodHouse     *house,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autoptr (GHashTable) surfaces = g_hash_table_new (g_str_hash, g_str_equal);
   g_autoptr (GHashTable) joined_edges = g_hash_table_new (NULL, NULL);
@@ -252,7 +252,7 @@ check_joins (const RodHouse *house,
     }
   for (guint i = 0; i < house->joins->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!check_join (house->joins->pdata[i], &check, &item, error))
         return FALSE;
@@ -264,12 +264,12 @@ gboolean
 rod_house_check (const RodHouse *house,
                  GError        **error)
 {
-  RodPlace root = rod_place_root ("$");
-  RodPlace site = rod_place_member (&root, "site");
-  RodPlace systems = rod_place_member (&root, "systems");
-  RodPlace surfaces = rod_place_member (&root, "surfaces");
-  RodPlace joins = rod_place_member (&root, "joins");
-  RodPlace rack = rod_place_member (&root, "rack");
+  RodJsonPlace root = rod_json_place_root ("$");
+  RodJsonPlace site = rod_json_place_member (&root, "site");
+  RodJsonPlace systems = rod_json_place_member (&root, "systems");
+  RodJsonPlace surfaces = rod_json_place_member (&root, "surfaces");
+  RodJsonPlace joins = rod_json_place_member (&root, "joins");
+  RodJsonPlace rack = rod_json_place_member (&root, "rack");
 
   g_return_val_if_fail (house != NULL, FALSE);
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 G_BEGIN_DECLS
 
@@ -20,12 +20,12 @@ G_BEGIN_DECLS
  *
  * Returns: whether they may stand together
  */
-gboolean rod_check_order (double          low,
-                          double          high,
-                          const RodPlace *place,
-                          const char     *low_name,
-                          const char     *high_name,
-                          GError        **error);
+gboolean rod_check_order (double              low,
+                          double              high,
+                          const RodJsonPlace *place,
+                          const char         *low_name,
+                          const char         *high_name,
+                          GError            **error);
 
 /**
  * rod_system_check:
@@ -37,9 +37,9 @@ gboolean rod_check_order (double          low,
  *
  * Returns: whether it can be planned with
  */
-gboolean rod_system_check (const RodSystem *system,
-                           const RodPlace  *place,
-                           GError         **error);
+gboolean rod_system_check (const RodSystem    *system,
+                           const RodJsonPlace *place,
+                           GError            **error);
 
 /**
  * rod_surface_check:
@@ -52,10 +52,10 @@ gboolean rod_system_check (const RodSystem *system,
  *
  * Returns: whether all of it is there
  */
-gboolean rod_surface_check (const RodSurface *surface,
-                            const RodHouse   *house,
-                            const RodPlace   *place,
-                            GError          **error);
+gboolean rod_surface_check (const RodSurface   *surface,
+                            const RodHouse     *house,
+                            const RodJsonPlace *place,
+                            GError            **error);
 
 /**
  * rod_surface_check_shape:
@@ -67,8 +67,8 @@ gboolean rod_surface_check (const RodSurface *surface,
  *
  * Returns: whether it can be built
  */
-gboolean rod_surface_check_shape (const RodSurface *surface,
-                                  const RodPlace   *place,
-                                  GError          **error);
+gboolean rod_surface_check_shape (const RodSurface   *surface,
+                                  const RodJsonPlace *place,
+                                  GError            **error);
 
 G_END_DECLS

@@ -26,7 +26,7 @@ rod_house_parse (const char *text,
                  const char *folder,
                  GError    **error)
 {
-  RodPlace place = rod_place_root ("$");
+  RodJsonPlace place = rod_json_place_root ("$");
   g_autoptr (JsonNode) root = NULL;
   g_autoptr (RodHouse) house = NULL;
 

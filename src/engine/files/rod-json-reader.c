@@ -30,8 +30,8 @@ typedef struct
   GError    **error;
 } Reader;
 
-static JsonNode *read_value (Reader         *reader,
-                             const RodPlace *place);
+static JsonNode *read_value (Reader             *reader,
+                             const RodJsonPlace *place);
 
 /* Line and column of the reader's place, counted from 1; the column in characters. */
 static void
@@ -53,15 +53,15 @@ locate (const Reader *reader,
   *column = (guint) g_utf8_strlen (line_start, reader->at - line_start) + 1;
 }
 
-static void refuse (const Reader   *reader,
-                    const RodPlace *place,
-                    const char     *format,
+static void refuse (const Reader       *reader,
+                    const RodJsonPlace *place,
+                    const char         *format,
                     ...) G_GNUC_PRINTF (3, 4);
 
 static void
-refuse (const Reader   *reader,
-        const RodPlace *place,
-        const char     *format,
+refuse (const Reader       *reader,
+        const RodJsonPlace *place,
+        const char         *format,
         ...)
 {
   g_autofree char *message = NULL;
@@ -74,13 +74,13 @@ refuse (const Reader   *reader,
 
   locate (reader, &line, &column);
   /* Translators: where in a file, and what is wrong there */
-  rod_place_refuse (place,
-                    ROD_FILE_ERROR_SYNTAX,
-                    reader->error,
-                    _ ("line %u, column %u: %s"),
-                    line,
-                    column,
-                    message);
+  rod_json_place_refuse (place,
+                         ROD_FILE_ERROR_SYNTAX,
+                         reader->error,
+                         _ ("line %u, column %u: %s"),
+                         line,
+                         column,
+                         message);
 }
 
 static void
@@ -127,9 +127,9 @@ hint_for (const char *word)
 
 /* Says that something else than @wanted, a noun phrase, stands at the reader's place. */
 static void
-refuse_word (Reader         *reader,
-             const RodPlace *place,
-             const char     *wanted)
+refuse_word (Reader             *reader,
+             const RodJsonPlace *place,
+             const char         *wanted)
 {
   g_autofree char *word = next_word (reader);
 
@@ -224,8 +224,8 @@ read_escape (Reader  *reader,
 
 /* The text after an opening quote. */
 static char *
-read_text (Reader         *reader,
-           const RodPlace *place)
+read_text (Reader             *reader,
+           const RodJsonPlace *place)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
@@ -335,8 +335,8 @@ number_node (const char *digits,
 }
 
 static JsonNode *
-read_number (Reader         *reader,
-             const RodPlace *place)
+read_number (Reader             *reader,
+             const RodJsonPlace *place)
 {
   char        digits[ROD_MAX_NUMBER_BYTES + 1];
   const char *first = reader->at;
@@ -372,8 +372,8 @@ read_number (Reader         *reader,
 }
 
 static JsonNode *
-read_object (Reader         *reader,
-             const RodPlace *place)
+read_object (Reader             *reader,
+             const RodJsonPlace *place)
 {
   g_autoptr (JsonObject) object = json_object_new ();
   JsonNode *node;
@@ -383,7 +383,7 @@ read_object (Reader         *reader,
       do
         {
           g_autofree char *name = NULL;
-          RodPlace         inner;
+          RodJsonPlace     inner;
           JsonNode        *value;
 
           if (!accept (reader, '"'))
@@ -394,7 +394,7 @@ read_object (Reader         *reader,
           if ((name = read_text (reader, place)) == NULL)
             return NULL;
 
-          inner = rod_place_member (place, name);
+          inner = rod_json_place_member (place, name);
           if (json_object_has_member (object, name))
             {
               refuse (reader, &inner, _ ("found this member twice in one object. Remove one."));
@@ -424,8 +424,8 @@ read_object (Reader         *reader,
 }
 
 static JsonNode *
-read_array (Reader         *reader,
-            const RodPlace *place)
+read_array (Reader             *reader,
+            const RodJsonPlace *place)
 {
   g_autoptr (JsonArray) array = json_array_new ();
   JsonNode *node;
@@ -434,8 +434,8 @@ read_array (Reader         *reader,
     {
       do
         {
-          RodPlace  inner = rod_place_item (place, json_array_get_length (array));
-          JsonNode *value = read_value (reader, &inner);
+          RodJsonPlace inner = rod_json_place_item (place, json_array_get_length (array));
+          JsonNode    *value = read_value (reader, &inner);
 
           if (value == NULL)
             return NULL;
@@ -456,8 +456,8 @@ read_array (Reader         *reader,
 }
 
 static JsonNode *
-read_word (Reader         *reader,
-           const RodPlace *place)
+read_word (Reader             *reader,
+           const RodJsonPlace *place)
 {
   g_autofree char *word = next_word (reader);
   JsonNode        *node = NULL;
@@ -475,8 +475,8 @@ read_word (Reader         *reader,
 }
 
 static JsonNode *
-read_nested (Reader         *reader,
-             const RodPlace *place)
+read_nested (Reader             *reader,
+             const RodJsonPlace *place)
 {
   JsonNode *node;
 
@@ -496,8 +496,8 @@ read_nested (Reader         *reader,
 }
 
 static JsonNode *
-read_value (Reader         *reader,
-            const RodPlace *place)
+read_value (Reader             *reader,
+            const RodJsonPlace *place)
 {
   char c;
 
@@ -525,15 +525,15 @@ read_value (Reader         *reader,
 }
 
 static gboolean
-check_text (Reader         *reader,
-            const RodPlace *place)
+check_text (Reader             *reader,
+            const RodJsonPlace *place)
 {
   if (reader->end - reader->start > ROD_MAX_FILE_BYTES)
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_SYNTAX,
-                             reader->error,
-                             _ ("the file is larger than %d MB. Is it the right one?"),
-                             ROD_MAX_FILE_BYTES / (1024 * 1024));
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_SYNTAX,
+                                  reader->error,
+                                  _ ("the file is larger than %d MB. Is it the right one?"),
+                                  ROD_MAX_FILE_BYTES / (1024 * 1024));
 
   if (!g_utf8_validate_len (reader->start, reader->end - reader->start, &reader->at))
     {
@@ -556,10 +556,10 @@ rod_json_parse (const char *text,
                 const char *name,
                 GError    **error)
 {
-  RodPlace  place = rod_place_root (name);
-  gsize     bytes = length < 0 ? strlen (text) : (gsize) length;
-  Reader    reader = { .start = text, .end = text + bytes, .at = text, .error = error };
-  JsonNode *root;
+  RodJsonPlace place = rod_json_place_root (name);
+  gsize        bytes = length < 0 ? strlen (text) : (gsize) length;
+  Reader       reader = { .start = text, .end = text + bytes, .at = text, .error = error };
+  JsonNode    *root;
 
   g_return_val_if_fail (text != NULL && name != NULL, NULL);
 

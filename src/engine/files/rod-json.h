@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 G_BEGIN_DECLS
 

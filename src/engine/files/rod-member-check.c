@@ -109,19 +109,19 @@ describe_allowed (const RodMember *member)
 }
 
 gboolean
-rod_member_refuse (const RodMember *member,
-                   const char      *found,
-                   const RodPlace  *place,
-                   GError         **error)
+rod_member_refuse (const RodMember    *member,
+                   const char         *found,
+                   const RodJsonPlace *place,
+                   GError            **error)
 {
   g_autofree char *allowed = describe_allowed (member);
 
-  return rod_place_refuse (place,
-                           ROD_FILE_ERROR_MEMBER,
-                           error,
-                           _ ("found %s; allowed: %s"),
-                           found,
-                           allowed);
+  return rod_json_place_refuse (place,
+                                ROD_FILE_ERROR_MEMBER,
+                                error,
+                                _ ("found %s; allowed: %s"),
+                                found,
+                                allowed);
 }
 
 static gboolean
@@ -155,10 +155,10 @@ text_is_allowed (const RodMember *member,
 }
 
 static gboolean
-check_text (const RodMember *member,
-            const char      *text,
-            const RodPlace  *place,
-            GError         **error)
+check_text (const RodMember    *member,
+            const char         *text,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   g_autofree char *found = NULL;
 
@@ -170,14 +170,14 @@ check_text (const RodMember *member,
 }
 
 static gboolean
-check_texts (const RodMember *member,
-             const GPtrArray *texts,
-             const RodPlace  *place,
-             GError         **error)
+check_texts (const RodMember    *member,
+             const GPtrArray    *texts,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   for (guint i = 0; i < texts->len; i++)
     {
-      RodPlace         item = rod_place_item (place, i);
+      RodJsonPlace     item = rod_json_place_item (place, i);
       RodMember        one = { .kind = ROD_MEMBER_TEXT, .flags = member->flags };
       g_autofree char *found = NULL;
 
@@ -188,10 +188,10 @@ check_texts (const RodMember *member,
 }
 
 static gboolean
-check_number (const RodMember *member,
-              double           number,
-              const RodPlace  *place,
-              GError         **error)
+check_number (const RodMember    *member,
+              double              number,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   gboolean         above = has_flag (member, ROD_MEMBER_ABOVE_MIN) ? number > member->min
                                                                    : number >= member->min;
@@ -205,10 +205,10 @@ check_number (const RodMember *member,
 }
 
 static gboolean
-check_choice (const RodMember *member,
-              int              value,
-              const RodPlace  *place,
-              GError         **error)
+check_choice (const RodMember    *member,
+              int                 value,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   g_autofree char *found = NULL;
 
@@ -222,10 +222,10 @@ check_choice (const RodMember *member,
 }
 
 static gboolean
-check_count (const RodMember *member,
-             const GPtrArray *list,
-             const RodPlace  *place,
-             GError         **error)
+check_count (const RodMember    *member,
+             const GPtrArray    *list,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autofree char *found = NULL;
 
@@ -238,10 +238,10 @@ check_count (const RodMember *member,
 }
 
 static gboolean
-check_value (const RodMember *member,
-             gconstpointer    record,
-             const RodPlace  *place,
-             GError         **error)
+check_value (const RodMember    *member,
+             gconstpointer       record,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   switch (member->kind)
     {
@@ -267,10 +267,10 @@ check_value (const RodMember *member,
 }
 
 gboolean
-rod_member_check (const RodMember *member,
-                  gconstpointer    record,
-                  const RodPlace  *place,
-                  GError         **error)
+rod_member_check (const RodMember    *member,
+                  gconstpointer       record,
+                  const RodJsonPlace *place,
+                  GError            **error)
 {
   g_return_val_if_fail (member != NULL && record != NULL && place != NULL, FALSE);
 
@@ -284,10 +284,10 @@ rod_member_check (const RodMember *member,
 
 /* The records within a member. */
 static gboolean
-check_inner (const RodMember *member,
-             gconstpointer    record,
-             const RodPlace  *place,
-             GError         **error)
+check_inner (const RodMember    *member,
+             gconstpointer       record,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   const GPtrArray *list;
 
@@ -299,7 +299,7 @@ check_inner (const RodMember *member,
   list = rod_member_list (member, record);
   for (guint i = 0; i < list->len; i++)
     {
-      RodPlace item = rod_place_item (place, i);
+      RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!rod_record_check (list->pdata[i], &item, error))
         return FALSE;
@@ -308,9 +308,9 @@ check_inner (const RodMember *member,
 }
 
 gboolean
-rod_record_check (gconstpointer   record,
-                  const RodPlace *place,
-                  GError        **error)
+rod_record_check (gconstpointer       record,
+                  const RodJsonPlace *place,
+                  GError            **error)
 {
   const RodType *type;
 
@@ -319,7 +319,7 @@ rod_record_check (gconstpointer   record,
   type = ((const RodRecord *) record)->type;
   for (const RodMember *member = type->members; member->name != NULL; member++)
     {
-      RodPlace inner = rod_place_member (place, member->name);
+      RodJsonPlace inner = rod_json_place_member (place, member->name);
 
       if (!rod_member_check (member, record, &inner, error) ||
           !check_inner (member, record, &inner, error))

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 G_BEGIN_DECLS
 
@@ -24,10 +24,10 @@ double rod_member_greatest (const RodMember *member);
  *
  * Returns: %FALSE, for the caller to return
  */
-gboolean rod_member_refuse (const RodMember *member,
-                            const char      *found,
-                            const RodPlace  *place,
-                            GError         **error);
+gboolean rod_member_refuse (const RodMember    *member,
+                            const char         *found,
+                            const RodJsonPlace *place,
+                            GError            **error);
 
 /**
  * rod_member_check:
@@ -40,10 +40,10 @@ gboolean rod_member_refuse (const RodMember *member,
  *
  * Returns: whether the member is within its limits
  */
-gboolean rod_member_check (const RodMember *member,
-                           gconstpointer    record,
-                           const RodPlace  *place,
-                           GError         **error);
+gboolean rod_member_check (const RodMember    *member,
+                           gconstpointer       record,
+                           const RodJsonPlace *place,
+                           GError            **error);
 
 /**
  * rod_record_check:
@@ -55,8 +55,8 @@ gboolean rod_member_check (const RodMember *member,
  *
  * Returns: whether all are within their limits
  */
-gboolean rod_record_check (gconstpointer   record,
-                           const RodPlace *place,
-                           GError        **error);
+gboolean rod_record_check (gconstpointer       record,
+                           const RodJsonPlace *place,
+                           GError            **error);
 
 G_END_DECLS

@@ -11,10 +11,10 @@
 
 #include <math.h>
 
-static gpointer read_record (const RodType  *type,
-                             JsonNode       *node,
-                             const RodPlace *place,
-                             GError        **error);
+static gpointer read_record (const RodType      *type,
+                             JsonNode           *node,
+                             const RodJsonPlace *place,
+                             GError            **error);
 
 static gboolean
 holds (JsonNode *node,
@@ -24,10 +24,10 @@ holds (JsonNode *node,
 }
 
 static gboolean
-refuse_kind (const RodMember *member,
-             JsonNode        *node,
-             const RodPlace  *place,
-             GError         **error)
+refuse_kind (const RodMember    *member,
+             JsonNode           *node,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autofree char *found = rod_json_found (node);
 
@@ -109,11 +109,11 @@ read_choice (const RodMember *member,
 }
 
 static gboolean
-read_texts (const RodMember *member,
-            JsonNode        *node,
-            gpointer         record,
-            const RodPlace  *place,
-            GError         **error)
+read_texts (const RodMember    *member,
+            JsonNode           *node,
+            gpointer            record,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
   RodMember  one = { .kind = ROD_MEMBER_TEXT, .flags = member->flags };
@@ -125,8 +125,8 @@ read_texts (const RodMember *member,
   array = json_node_get_array (node);
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      JsonNode *item = json_array_get_element (array, i);
-      RodPlace  item_place = rod_place_item (place, i);
+      JsonNode    *item = json_array_get_element (array, i);
+      RodJsonPlace item_place = rod_json_place_item (place, i);
 
       if (!holds (item, G_TYPE_STRING))
         return refuse_kind (&one, item, &item_place, error);
@@ -162,11 +162,11 @@ read_plain (const RodMember *member,
 }
 
 static gboolean
-read_inner (const RodMember *member,
-            JsonNode        *node,
-            gpointer         record,
-            const RodPlace  *place,
-            GError         **error)
+read_inner (const RodMember    *member,
+            JsonNode           *node,
+            gpointer            record,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   gpointer inner = read_record (member->of, node, place, error);
 
@@ -177,11 +177,11 @@ read_inner (const RodMember *member,
 }
 
 static gboolean
-read_list (const RodMember *member,
-           JsonNode        *node,
-           gpointer         record,
-           const RodPlace  *place,
-           GError         **error)
+read_list (const RodMember    *member,
+           JsonNode           *node,
+           gpointer            record,
+           const RodJsonPlace *place,
+           GError            **error)
 {
   g_autoptr (GPtrArray) list = rod_record_list_new ();
   JsonArray *array;
@@ -192,8 +192,8 @@ read_list (const RodMember *member,
   array = json_node_get_array (node);
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      RodPlace item_place = rod_place_item (place, i);
-      gpointer item = read_record (member->of,
+      RodJsonPlace item_place = rod_json_place_item (place, i);
+      gpointer     item = read_record (member->of,
                                    json_array_get_element (array, i),
                                    &item_place,
                                    error);
@@ -207,11 +207,11 @@ read_list (const RodMember *member,
 }
 
 static gboolean
-read_member (const RodMember *member,
-             JsonNode        *node,
-             gpointer         record,
-             const RodPlace  *place,
-             GError         **error)
+read_member (const RodMember    *member,
+             JsonNode           *node,
+             gpointer            record,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   if (node == NULL)
     return (member->flags & ROD_MEMBER_REQUIRED) == 0 || refuse_kind (member, NULL, place, error);
@@ -254,10 +254,10 @@ keep_unknown_members (RodRecord  *record,
 }
 
 static gpointer
-read_record (const RodType  *type,
-             JsonNode       *node,
-             const RodPlace *place,
-             GError        **error)
+read_record (const RodType      *type,
+             JsonNode           *node,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   JsonObject *object;
   gpointer    record;
@@ -274,7 +274,7 @@ read_record (const RodType  *type,
   record = rod_record_new (type);
   for (const RodMember *member = type->members; member->name != NULL; member++)
     {
-      RodPlace inner = rod_place_member (place, member->name);
+      RodJsonPlace inner = rod_json_place_member (place, member->name);
 
       if (!read_member (member,
                         json_object_get_member (object, member->name),
@@ -296,7 +296,7 @@ rod_record_from_json (const RodType *type,
                       const char    *path,
                       GError       **error)
 {
-  RodPlace place = rod_place_root (path);
+  RodJsonPlace place = rod_json_place_root (path);
 
   g_return_val_if_fail (type != NULL && node != NULL && path != NULL, NULL);
 

@@ -24,10 +24,10 @@ rod_record_id (gconstpointer record)
 }
 
 gboolean
-rod_check_id_is_new (GHashTable     *ids,
-                     const char     *id,
-                     const RodPlace *place,
-                     GError        **error)
+rod_check_id_is_new (GHashTable         *ids,
+                     const char         *id,
+                     const RodJsonPlace *place,
+                     GError            **error)
 {
   g_autofree char *found = NULL;
 
@@ -35,26 +35,26 @@ rod_check_id_is_new (GHashTable     *ids,
     return TRUE;
 
   found = rod_json_quote (id);
-  return rod_place_refuse (place,
-                           ROD_FILE_ERROR_REFERENCE,
-                           error,
-                           _ ("found %s a second time; allowed: each identifier once. Choose "
-                              "another."),
-                           found);
+  return rod_json_place_refuse (place,
+                                ROD_FILE_ERROR_REFERENCE,
+                                error,
+                                _ ("found %s a second time; allowed: each identifier once. Choose "
+                                   "another."),
+                                found);
 }
 
 static gboolean
-check_list (const GPtrArray *list,
-            const RodPlace  *place,
-            GError         **error)
+check_list (const GPtrArray    *list,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
 
   for (guint i = 0; i < list->len; i++)
     {
-      RodPlace    item = rod_place_item (place, i);
-      RodPlace    id_place = rod_place_member (&item, "id");
-      const char *id = rod_record_id (list->pdata[i]);
+      RodJsonPlace item = rod_json_place_item (place, i);
+      RodJsonPlace id_place = rod_json_place_member (&item, "id");
+      const char  *id = rod_record_id (list->pdata[i]);
 
       if (id == NULL)
         return TRUE;
@@ -66,9 +66,9 @@ check_list (const GPtrArray *list,
 }
 
 gboolean
-rod_check_ids (gconstpointer   record,
-               const RodPlace *place,
-               GError        **error)
+rod_check_ids (gconstpointer       record,
+               const RodJsonPlace *place,
+               GError            **error)
 {
   const RodType *type;
 
@@ -77,7 +77,7 @@ rod_check_ids (gconstpointer   record,
   type = ((const RodRecord *) record)->type;
   for (const RodMember *member = type->members; member->name != NULL; member++)
     {
-      RodPlace inner = rod_place_member (place, member->name);
+      RodJsonPlace inner = rod_json_place_member (place, member->name);
 
       if (member->kind == ROD_MEMBER_LIST &&
           !check_list (rod_member_list (member, record), &inner, error))
@@ -101,34 +101,34 @@ list_ids (const GPtrArray *targets)
 }
 
 gboolean
-rod_refuse_reference (const char      *id,
-                      const GPtrArray *targets,
-                      const char      *kind,
-                      const RodPlace  *place,
-                      GError         **error)
+rod_refuse_reference (const char         *id,
+                      const GPtrArray    *targets,
+                      const char         *kind,
+                      const RodJsonPlace *place,
+                      GError            **error)
 {
   g_autofree char *found = rod_json_quote (id);
   g_autofree char *ids = list_ids (targets);
 
   /* Translators: the second %s is a noun such as "board", the third a list of identifiers */
-  return rod_place_refuse (place,
-                           ROD_FILE_ERROR_REFERENCE,
-                           error,
-                           _ ("found %s, but there is no such %s. There are: %s."),
-                           found,
-                           kind,
-                           ids);
+  return rod_json_place_refuse (place,
+                                ROD_FILE_ERROR_REFERENCE,
+                                error,
+                                _ ("found %s, but there is no such %s. There are: %s."),
+                                found,
+                                kind,
+                                ids);
 }
 
 gboolean
-rod_check_reference (const char      *id,
-                     const GPtrArray *targets,
-                     const char      *kind,
-                     const RodPlace  *place,
-                     const char      *member,
-                     GError         **error)
+rod_check_reference (const char         *id,
+                     const GPtrArray    *targets,
+                     const char         *kind,
+                     const RodJsonPlace *place,
+                     const char         *member,
+                     GError            **error)
 {
-  RodPlace inner = rod_place_member (place, member);
+  RodJsonPlace inner = rod_json_place_member (place, member);
 
   g_return_val_if_fail (id != NULL && targets != NULL, FALSE);
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 G_BEGIN_DECLS
 
@@ -24,10 +24,10 @@ const char *rod_record_id (gconstpointer record);
  *
  * Returns: whether it was new; it is in @ids now
  */
-gboolean rod_check_id_is_new (GHashTable     *ids,
-                              const char     *id,
-                              const RodPlace *place,
-                              GError        **error);
+gboolean rod_check_id_is_new (GHashTable         *ids,
+                              const char         *id,
+                              const RodJsonPlace *place,
+                              GError            **error);
 
 /**
  * rod_check_ids:
@@ -40,9 +40,9 @@ gboolean rod_check_id_is_new (GHashTable     *ids,
  *
  * Returns: whether identifiers are used once
  */
-gboolean rod_check_ids (gconstpointer   record,
-                        const RodPlace *place,
-                        GError        **error);
+gboolean rod_check_ids (gconstpointer       record,
+                        const RodJsonPlace *place,
+                        GError            **error);
 
 /**
  * rod_refuse_reference:
@@ -56,11 +56,11 @@ gboolean rod_check_ids (gconstpointer   record,
  *
  * Returns: %FALSE, for the caller to return
  */
-gboolean rod_refuse_reference (const char      *id,
-                               const GPtrArray *targets,
-                               const char      *kind,
-                               const RodPlace  *place,
-                               GError         **error);
+gboolean rod_refuse_reference (const char         *id,
+                               const GPtrArray    *targets,
+                               const char         *kind,
+                               const RodJsonPlace *place,
+                               GError            **error);
 
 /**
  * rod_check_reference:
@@ -73,11 +73,11 @@ gboolean rod_refuse_reference (const char      *id,
  *
  * Returns: whether @id is "" or the identifier of one of @targets
  */
-gboolean rod_check_reference (const char      *id,
-                              const GPtrArray *targets,
-                              const char      *kind,
-                              const RodPlace  *place,
-                              const char      *member,
-                              GError         **error);
+gboolean rod_check_reference (const char         *id,
+                              const GPtrArray    *targets,
+                              const char         *kind,
+                              const RodJsonPlace *place,
+                              const char         *member,
+                              GError            **error);
 
 G_END_DECLS

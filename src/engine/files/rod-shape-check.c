@@ -82,52 +82,52 @@ figures_leave (const GArray *first,
 }
 
 static gboolean
-check_lengths (const GArray   *sides,
-               const RodPlace *place,
-               GError        **error)
+check_lengths (const GArray       *sides,
+               const RodJsonPlace *place,
+               GError            **error)
 {
   for (guint i = 0; i < sides->len; i++)
     {
       const RodSide *side = &g_array_index (sides, RodSide, i);
       double         length = rod_point_distance (side->from, side->to);
-      RodPlace       item = rod_place_item (place, i);
+      RodJsonPlace   item = rod_json_place_item (place, i);
 
       if (length < ROD_SNAP_MM)
         {
           g_autofree char *found = rod_json_number (length);
           g_autofree char *least = rod_json_number (ROD_SNAP_MM);
 
-          return rod_place_refuse (&item,
-                                   ROD_FILE_ERROR_SHAPE,
-                                   error,
-                                   _ ("the edge from this corner to the next is %s mm long; "
-                                      "allowed: at least %s mm. Remove one of the corners."),
-                                   found,
-                                   least);
+          return rod_json_place_refuse (&item,
+                                        ROD_FILE_ERROR_SHAPE,
+                                        error,
+                                        _ ("the edge from this corner to the next is %s mm long; "
+                                           "allowed: at least %s mm. Remove one of the corners."),
+                                        found,
+                                        least);
         }
     }
   return TRUE;
 }
 
 static gboolean
-refuse_size (double          found,
-             double          least,
-             double          most,
-             const RodPlace *place,
-             GError        **error)
+refuse_size (double              found,
+             double              least,
+             double              most,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autofree char *found_text = rod_json_number (found);
   g_autofree char *least_text = rod_json_number (least);
   g_autofree char *most_text = rod_json_number (most);
 
-  return rod_place_refuse (place,
-                           ROD_FILE_ERROR_SHAPE,
-                           error,
-                           _ ("found a figure that measures %s mm across; allowed: %s to %s mm. "
-                              "Are the lengths in millimetres?"),
-                           found_text,
-                           least_text,
-                           most_text);
+  return rod_json_place_refuse (place,
+                                ROD_FILE_ERROR_SHAPE,
+                                error,
+                                _ ("found a figure that measures %s mm across; allowed: %s to %s "
+                                   "mm. Are the lengths in millimetres?"),
+                                found_text,
+                                least_text,
+                                most_text);
 }
 
 /* The middle of a side's arc. */
@@ -148,10 +148,10 @@ is_within_plane (RodPoint point)
 
 /* Keeps corners and arcs where the exact predicates are good. */
 static gboolean
-check_reach (const GArray   *sides,
-             double          least,
-             const RodPlace *place,
-             GError        **error)
+check_reach (const GArray       *sides,
+             double              least,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   RodPoint low = g_array_index (sides, RodSide, 0).from;
   RodPoint high = low;
@@ -171,20 +171,20 @@ check_reach (const GArray   *sides,
   if (wide > ROD_MAX_SURFACE_MM)
     return refuse_size (wide, least, ROD_MAX_SURFACE_MM, place, error);
   if (!is_within)
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_SHAPE,
-                             error,
-                             _ ("found a figure that reaches further than %.0f mm from the "
-                                "origin. Move the origin to the surface."),
-                             ROD_MAX_COORDINATE_MM);
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_SHAPE,
+                                  error,
+                                  _ ("found a figure that reaches further than %.0f mm from the "
+                                     "origin. Move the origin to the surface."),
+                                  ROD_MAX_COORDINATE_MM);
   return TRUE;
 }
 
 static gboolean
-check_size (const GArray   *sides,
-            double          least,
-            const RodPlace *place,
-            GError        **error)
+check_size (const GArray       *sides,
+            double              least,
+            const RodJsonPlace *place,
+            GError            **error)
 {
   g_autoptr (RodPath) path = rod_path_new ();
   g_autoptr (RodRegion) region = NULL;
@@ -210,23 +210,23 @@ coordinate_text (double mm)
 }
 
 static gboolean
-refuse_clash (const RodClash *clash,
-              const RodPlace *place,
-              GError        **error)
+refuse_clash (const RodClash     *clash,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   g_autofree char *x = coordinate_text (clash->where.x);
   g_autofree char *y = coordinate_text (clash->where.y);
 
-  return rod_place_refuse (place,
-                           ROD_FILE_ERROR_SHAPE,
-                           error,
-                           _ ("the edges from corners [%d] and [%d] meet at x %s, y %s; "
-                              "allowed: an outline that neither crosses nor touches itself. "
-                              "Correct the corners or their order."),
-                           clash->tag_a,
-                           clash->tag_b,
-                           x,
-                           y);
+  return rod_json_place_refuse (place,
+                                ROD_FILE_ERROR_SHAPE,
+                                error,
+                                _ ("the edges from corners [%d] and [%d] meet at x %s, y %s; "
+                                   "allowed: an outline that neither crosses nor touches itself. "
+                                   "Correct the corners or their order."),
+                                clash->tag_a,
+                                clash->tag_b,
+                                x,
+                                y);
 }
 
 /* Area between an arc and its chord, positive where it bends outwards. */
@@ -259,21 +259,21 @@ signed_area (const GArray *sides)
 
 /* A figure listed by its corners. */
 static gboolean
-check_corners (const GPtrArray *corners,
-               double           least,
-               const RodPlace  *place,
-               GError         **error)
+check_corners (const GPtrArray    *corners,
+               double              least,
+               const RodJsonPlace *place,
+               GError            **error)
 {
   g_autoptr (GArray) sides = rod_corners_sides (corners);
   g_autoptr (RodPath) path = rod_path_new ();
   RodClash clash;
 
   if (sides->len < 3)
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_SHAPE,
-                             error,
-                             _ ("found %u corners; allowed: 3 or more. Add the missing ones."),
-                             sides->len);
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_SHAPE,
+                                  error,
+                                  _ ("found %u corners; allowed: 3 or more. Add the missing ones."),
+                                  sides->len);
   if (!check_lengths (sides, place, error) || !check_reach (sides, least, place, error))
     return FALSE;
 
@@ -281,21 +281,21 @@ check_corners (const GPtrArray *corners,
   if (rod_path_find_clash (path, &clash))
     return refuse_clash (&clash, place, error);
   if (signed_area (sides) < 0)
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_SHAPE,
-                             error,
-                             _ ("found corners in clockwise order; allowed: counter-clockwise "
-                                "as seen from the clad side. Reverse the list."));
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_SHAPE,
+                                  error,
+                                  _ ("found corners in clockwise order; allowed: counter-clockwise "
+                                     "as seen from the clad side. Reverse the list."));
   return check_size (sides, least, place, error);
 }
 
 static gboolean
-check_length (double          length,
-              const char     *name,
-              const RodPlace *place,
-              GError        **error)
+check_length (double              length,
+              const char         *name,
+              const RodJsonPlace *place,
+              GError            **error)
 {
-  RodPlace         inner = rod_place_member (place, name);
+  RodJsonPlace     inner = rod_json_place_member (place, name);
   g_autofree char *found = NULL;
   g_autofree char *least = NULL;
 
@@ -304,21 +304,21 @@ check_length (double          length,
 
   found = rod_json_number (length);
   least = rod_json_number (ROD_MIN_OPENING_MM);
-  return rod_place_refuse (&inner,
-                           ROD_FILE_ERROR_SHAPE,
-                           error,
-                           _ ("found %s; allowed: at least %s mm. Give the opening's size."),
-                           found,
-                           least);
+  return rod_json_place_refuse (&inner,
+                                ROD_FILE_ERROR_SHAPE,
+                                error,
+                                _ ("found %s; allowed: at least %s mm. Give the opening's size."),
+                                found,
+                                least);
 }
 
 /* An arch keeps a piece of jamb under its springing and is no more than a half circle. */
 static gboolean
-check_arch (const RodOpening *opening,
-            const RodPlace   *place,
-            GError          **error)
+check_arch (const RodOpening   *opening,
+            const RodJsonPlace *place,
+            GError            **error)
 {
-  RodPlace         inner = rod_place_member (place, "rise_mm");
+  RodJsonPlace     inner = rod_json_place_member (place, "rise_mm");
   double           most = MIN (opening->width_mm / 2.0, opening->height_mm - ROD_SNAP_MM);
   g_autofree char *found = NULL;
   g_autofree char *most_text = NULL;
@@ -328,21 +328,22 @@ check_arch (const RodOpening *opening,
 
   found = rod_json_number (opening->rise_mm);
   most_text = rod_json_number (most);
-  return rod_place_refuse (&inner,
-                           ROD_FILE_ERROR_SHAPE,
-                           error,
-                           _ ("found %s; allowed: above 0, to %s mm (half the width, less than "
-                              "the height). A polygon with a bulge may be any other arc."),
-                           found,
-                           most_text);
+  return rod_json_place_refuse (&inner,
+                                ROD_FILE_ERROR_SHAPE,
+                                error,
+                                _ ("found %s; allowed: above 0, to %s mm (half the width, less "
+                                   "than the height). A polygon with a bulge may be any other "
+                                   "arc."),
+                                found,
+                                most_text);
 }
 
 static gboolean
-check_opening (const RodOpening *opening,
-               const RodPlace   *place,
-               GError          **error)
+check_opening (const RodOpening   *opening,
+               const RodJsonPlace *place,
+               GError            **error)
 {
-  RodPlace corners_place = rod_place_member (place, "corners");
+  RodJsonPlace corners_place = rod_json_place_member (place, "corners");
   g_autoptr (GArray) sides = NULL;
 
   if (opening->shape == ROD_SHAPE_POLYGON)
@@ -360,32 +361,32 @@ check_opening (const RodOpening *opening,
 
 /* Says what is wrong with opening @index: it sticks out of the outline or overlaps another one. */
 static gboolean
-refuse_opening (const RodSurface *surface,
-                GPtrArray        *sides,
-                guint             index,
-                const RodPlace   *place,
-                GError          **error)
+refuse_opening (const RodSurface   *surface,
+                GPtrArray          *sides,
+                guint               index,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   g_autoptr (GArray) outline = rod_corners_sides (surface->outline);
 
   if (figures_leave (outline, TRUE, sides->pdata[index], 1))
-    return rod_place_refuse (place,
-                             ROD_FILE_ERROR_SHAPE,
-                             error,
-                             _ ("found an opening that reaches beyond the outline; allowed: "
-                                "within it or touching it. Move or shrink it."));
+    return rod_json_place_refuse (place,
+                                  ROD_FILE_ERROR_SHAPE,
+                                  error,
+                                  _ ("found an opening that reaches beyond the outline; allowed: "
+                                     "within it or touching it. Move or shrink it."));
 
   for (guint i = 0; i < sides->len; i++)
     {
       const RodOpening *other = surface->openings->pdata[i];
 
       if (i != index && figures_leave (sides->pdata[i], FALSE, sides->pdata[index], 2))
-        return rod_place_refuse (place,
-                                 ROD_FILE_ERROR_SHAPE,
-                                 error,
-                                 _ ("found an opening that overlaps opening \"%s\"; allowed: "
-                                    "apart or touching. Move one, or make both one polygon."),
-                                 other->id);
+        return rod_json_place_refuse (place,
+                                      ROD_FILE_ERROR_SHAPE,
+                                      error,
+                                      _ ("found an opening that overlaps opening \"%s\"; allowed: "
+                                         "apart or touching. Move one, or make both one polygon."),
+                                      other->id);
     }
   return TRUE;
 }
@@ -404,16 +405,16 @@ opening_of_ring (const RodRegion *region,
 }
 
 static gboolean
-check_openings_together (const RodSurface *surface,
-                         GPtrArray        *sides,
-                         const RodPlace   *place,
-                         GError          **error)
+check_openings_together (const RodSurface   *surface,
+                         GPtrArray          *sides,
+                         const RodJsonPlace *place,
+                         GError            **error)
 {
   g_autoptr (GArray) outline = rod_corners_sides (surface->outline);
   g_autoptr (RodPath) path = rod_path_new ();
   g_autoptr (RodRegion) region = NULL;
-  RodPlace item;
-  guint    ring, index;
+  RodJsonPlace item;
+  guint        ring, index;
 
   add_sides (path, outline, 0, TRUE);
   for (guint i = 0; i < sides->len; i++)
@@ -425,21 +426,21 @@ check_openings_together (const RodSurface *surface,
     return TRUE;
 
   index = opening_of_ring (region, ring);
-  item = rod_place_item (place, index);
+  item = rod_json_place_item (place, index);
   return refuse_opening (surface, sides, index, &item, error);
 }
 
 static gboolean
-check_openings (const RodSurface *surface,
-                const RodPlace   *place,
-                GError          **error)
+check_openings (const RodSurface   *surface,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   g_autoptr (GPtrArray) sides = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
-  RodPlace list_place = rod_place_member (place, "openings");
+  RodJsonPlace list_place = rod_json_place_member (place, "openings");
 
   for (guint i = 0; i < surface->openings->len; i++)
     {
-      RodPlace item = rod_place_item (&list_place, i);
+      RodJsonPlace item = rod_json_place_item (&list_place, i);
 
       if (!check_opening (surface->openings->pdata[i], &item, error))
         return FALSE;
@@ -449,38 +450,38 @@ check_openings (const RodSurface *surface,
 }
 
 static gboolean
-check_zones (const RodSurface *surface,
-             const RodPlace   *place,
-             GError          **error)
+check_zones (const RodSurface   *surface,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autoptr (GArray) outline = rod_corners_sides (surface->outline);
-  RodPlace list_place = rod_place_member (place, "zones");
+  RodJsonPlace list_place = rod_json_place_member (place, "zones");
 
   for (guint i = 0; i < surface->zones->len; i++)
     {
       const RodZone *zone = surface->zones->pdata[i];
       g_autoptr (GArray) sides = rod_corners_sides (zone->corners);
-      RodPlace item = rod_place_item (&list_place, i);
-      RodPlace corners_place = rod_place_member (&item, "corners");
+      RodJsonPlace item = rod_json_place_item (&list_place, i);
+      RodJsonPlace corners_place = rod_json_place_member (&item, "corners");
 
       if (!check_corners (zone->corners, ROD_MIN_SURFACE_MM, &corners_place, error))
         return FALSE;
       if (!figures_leave (outline, FALSE, sides, 2))
-        return rod_place_refuse (&item,
-                                 ROD_FILE_ERROR_SHAPE,
-                                 error,
-                                 _ ("found a zone that lies outside the surface. Move it, or "
-                                    "remove it."));
+        return rod_json_place_refuse (&item,
+                                      ROD_FILE_ERROR_SHAPE,
+                                      error,
+                                      _ ("found a zone that lies outside the surface. Move it, or "
+                                         "remove it."));
     }
   return TRUE;
 }
 
 gboolean
-rod_surface_check_shape (const RodSurface *surface,
-                         const RodPlace   *place,
-                         GError          **error)
+rod_surface_check_shape (const RodSurface   *surface,
+                         const RodJsonPlace *place,
+                         GError            **error)
 {
-  RodPlace outline_place = rod_place_member (place, "outline");
+  RodJsonPlace outline_place = rod_json_place_member (place, "outline");
 
   g_return_val_if_fail (surface != NULL && place != NULL, FALSE);
 

@@ -10,13 +10,13 @@
 
 /* Every colour of a mix must be one of the board's. */
 static gboolean
-check_colours (const RodBoard  *board,
-               const char      *colour,
-               const GPtrArray *mix,
-               const RodPlace  *place,
-               GError         **error)
+check_colours (const RodBoard     *board,
+               const char         *colour,
+               const GPtrArray    *mix,
+               const RodJsonPlace *place,
+               GError            **error)
 {
-  RodPlace mix_place = rod_place_member (place, "mix");
+  RodJsonPlace mix_place = rod_json_place_member (place, "mix");
 
   if (!rod_check_reference (colour,
                             board->colours,
@@ -29,7 +29,7 @@ check_colours (const RodBoard  *board,
   for (guint i = 0; mix != NULL && i < mix->len; i++)
     {
       const RodColourShare *share = mix->pdata[i];
-      RodPlace              item = rod_place_item (&mix_place, i);
+      RodJsonPlace          item = rod_json_place_item (&mix_place, i);
 
       if (!rod_check_reference (share->colour,
                                 board->colours,
@@ -43,12 +43,12 @@ check_colours (const RodBoard  *board,
 }
 
 static gboolean
-check_reveal (const RodReveal *reveal,
-              const RodHouse  *house,
-              const RodSystem *system,
-              const RodBoard  *board,
-              const RodPlace  *place,
-              GError         **error)
+check_reveal (const RodReveal    *reveal,
+              const RodHouse     *house,
+              const RodSystem    *system,
+              const RodBoard     *board,
+              const RodJsonPlace *place,
+              GError            **error)
 {
   const RodSystem *own_system = system;
 
@@ -75,20 +75,20 @@ check_reveal (const RodReveal *reveal,
 }
 
 static gboolean
-check_reveals (const RodSurface *surface,
-               const RodHouse   *house,
-               const RodSystem  *system,
-               const RodPlace   *place,
-               GError          **error)
+check_reveals (const RodSurface   *surface,
+               const RodHouse     *house,
+               const RodSystem    *system,
+               const RodJsonPlace *place,
+               GError            **error)
 {
   const RodBoard *board = rod_system_find_board (system, surface->board);
-  RodPlace        openings_place = rod_place_member (place, "openings");
+  RodJsonPlace    openings_place = rod_json_place_member (place, "openings");
 
   for (guint i = 0; i < surface->openings->len; i++)
     {
       const RodOpening *opening = surface->openings->pdata[i];
-      RodPlace          item = rod_place_item (&openings_place, i);
-      RodPlace          reveal_place = rod_place_member (&item, "reveal");
+      RodJsonPlace      item = rod_json_place_item (&openings_place, i);
+      RodJsonPlace      reveal_place = rod_json_place_member (&item, "reveal");
 
       if (opening->reveal != NULL &&
           !check_reveal (opening->reveal, house, system, board, &reveal_place, error))
@@ -98,18 +98,18 @@ check_reveals (const RodSurface *surface,
 }
 
 static gboolean
-check_zones (const RodSurface *surface,
-             const RodSystem  *system,
-             const RodPlace   *place,
-             GError          **error)
+check_zones (const RodSurface   *surface,
+             const RodSystem    *system,
+             const RodJsonPlace *place,
+             GError            **error)
 {
-  RodPlace zones_place = rod_place_member (place, "zones");
+  RodJsonPlace zones_place = rod_json_place_member (place, "zones");
 
   for (guint i = 0; i < surface->zones->len; i++)
     {
       const RodZone *zone = surface->zones->pdata[i];
       const char    *board = *zone->board != '\0' ? zone->board : surface->board;
-      RodPlace       item = rod_place_item (&zones_place, i);
+      RodJsonPlace   item = rod_json_place_item (&zones_place, i);
 
       if (!rod_check_reference (zone->board,
                                 system->boards,
@@ -129,16 +129,16 @@ check_zones (const RodSurface *surface,
 }
 
 static gboolean
-check_edge_ids (const GPtrArray *corners,
-                GHashTable      *ids,
-                const RodPlace  *place,
-                GError         **error)
+check_edge_ids (const GPtrArray    *corners,
+                GHashTable         *ids,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   for (guint i = 0; i < corners->len; i++)
     {
       const RodCorner *corner = corners->pdata[i];
-      RodPlace         item = rod_place_item (place, i);
-      RodPlace         edge_place = rod_place_member (&item, "edge");
+      RodJsonPlace     item = rod_json_place_item (place, i);
+      RodJsonPlace     edge_place = rod_json_place_member (&item, "edge");
 
       if (*corner->edge != '\0' && !rod_check_id_is_new (ids, corner->edge, &edge_place, error))
         return FALSE;
@@ -148,13 +148,13 @@ check_edge_ids (const GPtrArray *corners,
 
 /* Edges of the outline and of openings share one set of names: sheets call edges by them. */
 static gboolean
-check_edges (const RodSurface *surface,
-             const RodPlace   *place,
-             GError          **error)
+check_edges (const RodSurface   *surface,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
-  RodPlace outline_place = rod_place_member (place, "outline");
-  RodPlace openings_place = rod_place_member (place, "openings");
+  RodJsonPlace outline_place = rod_json_place_member (place, "outline");
+  RodJsonPlace openings_place = rod_json_place_member (place, "openings");
 
   if (!check_edge_ids (surface->outline, ids, &outline_place, error))
     return FALSE;
@@ -162,8 +162,8 @@ check_edges (const RodSurface *surface,
   for (guint i = 0; i < surface->openings->len; i++)
     {
       const RodOpening *opening = surface->openings->pdata[i];
-      RodPlace          item = rod_place_item (&openings_place, i);
-      RodPlace          corners_place = rod_place_member (&item, "corners");
+      RodJsonPlace      item = rod_json_place_item (&openings_place, i);
+      RodJsonPlace      corners_place = rod_json_place_member (&item, "corners");
 
       if (!check_edge_ids (opening->corners, ids, &corners_place, error))
         return FALSE;
@@ -172,10 +172,10 @@ check_edges (const RodSurface *surface,
 }
 
 gboolean
-rod_surface_check (const RodSurface *surface,
-                   const RodHouse   *house,
-                   const RodPlace   *place,
-                   GError          **error)
+rod_surface_check (const RodSurface   *surface,
+                   const RodHouse     *house,
+                   const RodJsonPlace *place,
+                   GError            **error)
 {
   const RodSystem *system;
 

@@ -11,14 +11,14 @@
 #include <math.h>
 
 gboolean
-rod_check_order (double          low,
-                 double          high,
-                 const RodPlace *place,
-                 const char     *low_name,
-                 const char     *high_name,
-                 GError        **error)
+rod_check_order (double              low,
+                 double              high,
+                 const RodJsonPlace *place,
+                 const char         *low_name,
+                 const char         *high_name,
+                 GError            **error)
 {
-  RodPlace         inner = rod_place_member (place, low_name);
+  RodJsonPlace     inner = rod_json_place_member (place, low_name);
   g_autofree char *low_text = NULL;
   g_autofree char *high_text = NULL;
 
@@ -27,38 +27,38 @@ rod_check_order (double          low,
 
   low_text = rod_json_number (low);
   high_text = rod_json_number (high);
-  return rod_place_refuse (&inner,
-                           ROD_FILE_ERROR_MEMBER,
-                           error,
-                           _ ("found %s, which is above %s = %s. Exchange or correct them."),
-                           low_text,
-                           high_name,
-                           high_text);
+  return rod_json_place_refuse (&inner,
+                                ROD_FILE_ERROR_MEMBER,
+                                error,
+                                _ ("found %s, which is above %s = %s. Exchange or correct them."),
+                                low_text,
+                                high_name,
+                                high_text);
 }
 
 /* Boards, trims and battens are articles of one order list, where an id must name one of them. The
  * two battens may be the same article. */
 static gboolean
-check_articles (const RodSystem *system,
-                const RodPlace  *place,
-                GError         **error)
+check_articles (const RodSystem    *system,
+                const RodJsonPlace *place,
+                GError            **error)
 {
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
   const GPtrArray *lists[] = { system->boards, system->trims };
   const char      *names[] = { "boards", "trims" };
-  RodPlace         batten_place = rod_place_member (place, "batten");
-  RodPlace         batten_id = rod_place_member (&batten_place, "id");
-  RodPlace         counter_place = rod_place_member (place, "counter_batten");
-  RodPlace         counter_id = rod_place_member (&counter_place, "id");
+  RodJsonPlace     batten_place = rod_json_place_member (place, "batten");
+  RodJsonPlace     batten_id = rod_json_place_member (&batten_place, "id");
+  RodJsonPlace     counter_place = rod_json_place_member (place, "counter_batten");
+  RodJsonPlace     counter_id = rod_json_place_member (&counter_place, "id");
 
   for (guint list = 0; list < G_N_ELEMENTS (lists); list++)
     {
-      RodPlace list_place = rod_place_member (place, names[list]);
+      RodJsonPlace list_place = rod_json_place_member (place, names[list]);
 
       for (guint i = 0; i < lists[list]->len; i++)
         {
-          RodPlace item = rod_place_item (&list_place, i);
-          RodPlace id_place = rod_place_member (&item, "id");
+          RodJsonPlace item = rod_json_place_item (&list_place, i);
+          RodJsonPlace id_place = rod_json_place_member (&item, "id");
 
           if (!rod_check_id_is_new (ids, rod_record_id (lists[list]->pdata[i]), &id_place, error))
             return FALSE;
@@ -73,12 +73,12 @@ check_articles (const RodSystem *system,
 }
 
 static gboolean
-check_rule (const RodTrimRule *rule,
-            const RodSystem   *system,
-            const RodPlace    *place,
-            GError           **error)
+check_rule (const RodTrimRule  *rule,
+            const RodSystem    *system,
+            const RodJsonPlace *place,
+            GError            **error)
 {
-  RodPlace beside_place = rod_place_member (place, "beside");
+  RodJsonPlace beside_place = rod_json_place_member (place, "beside");
 
   if (!rod_check_reference (rule->trim,
                             system->trims,
@@ -97,7 +97,7 @@ check_rule (const RodTrimRule *rule,
 
   for (guint i = 0; i < rule->beside->len; i++)
     {
-      RodPlace item = rod_place_item (&beside_place, i);
+      RodJsonPlace item = rod_json_place_item (&beside_place, i);
 
       if (rod_system_find_trim (system, rule->beside->pdata[i]) == NULL)
         return rod_refuse_reference (rule->beside->pdata[i],
@@ -110,15 +110,15 @@ check_rule (const RodTrimRule *rule,
 }
 
 static gboolean
-check_rules (const RodSystem *system,
-             const RodPlace  *place,
-             GError         **error)
+check_rules (const RodSystem    *system,
+             const RodJsonPlace *place,
+             GError            **error)
 {
-  RodPlace rules_place = rod_place_member (place, "trim_rules");
+  RodJsonPlace rules_place = rod_json_place_member (place, "trim_rules");
 
   for (guint i = 0; i < system->trim_rules->len; i++)
     {
-      RodPlace item = rod_place_item (&rules_place, i);
+      RodJsonPlace item = rod_json_place_item (&rules_place, i);
 
       if (!check_rule (system->trim_rules->pdata[i], system, &item, error))
         return FALSE;
@@ -128,40 +128,40 @@ check_rules (const RodSystem *system,
 
 /* A system inside a house stands there whole, and is no file. */
 static gboolean
-check_origin (const RodSystem *system,
-              const RodPlace  *place,
-              GError         **error)
+check_origin (const RodSystem    *system,
+              const RodJsonPlace *place,
+              GError            **error)
 {
-  RodPlace         from_place = rod_place_member (place, "from");
-  RodPlace         format_place = rod_place_member (place, "format");
+  RodJsonPlace     from_place = rod_json_place_member (place, "from");
+  RodJsonPlace     format_place = rod_json_place_member (place, "format");
   g_autofree char *found = NULL;
 
   if (*system->from != '\0')
     {
       found = rod_json_quote (system->from);
-      return rod_place_refuse (&from_place,
-                               ROD_FILE_ERROR_MEMBER,
-                               error,
-                               _ ("found %s beside the system itself. Remove one of them."),
-                               found);
+      return rod_json_place_refuse (&from_place,
+                                    ROD_FILE_ERROR_MEMBER,
+                                    error,
+                                    _ ("found %s beside the system itself. Remove one of them."),
+                                    found);
     }
   if (*system->format != '\0' && !g_str_equal (system->format, rod_system_type.format))
     {
       found = rod_json_quote (system->format);
-      return rod_place_refuse (&format_place,
-                               ROD_FILE_ERROR_FORMAT,
-                               error,
-                               _ ("found %s; allowed: \"%s\". Correct it or leave it out."),
-                               found,
-                               rod_system_type.format);
+      return rod_json_place_refuse (&format_place,
+                                    ROD_FILE_ERROR_FORMAT,
+                                    error,
+                                    _ ("found %s; allowed: \"%s\". Correct it or leave it out."),
+                                    found,
+                                    rod_system_type.format);
     }
   return TRUE;
 }
 
 gboolean
-rod_system_check (const RodSystem *system,
-                  const RodPlace  *place,
-                  GError         **error)
+rod_system_check (const RodSystem    *system,
+                  const RodJsonPlace *place,
+                  GError            **error)
 {
   g_return_val_if_fail (system != NULL && place != NULL, FALSE);
 

@@ -96,13 +96,13 @@ rod_file_read (const char *path,
 }
 
 gboolean
-rod_file_check_format (const RodType  *type,
-                       JsonNode       *root,
-                       const RodPlace *place,
-                       GError        **error)
+rod_file_check_format (const RodType      *type,
+                       JsonNode           *root,
+                       const RodJsonPlace *place,
+                       GError            **error)
 {
-  RodPlace         format_place = rod_place_member (place, "format");
-  RodPlace         version_place = rod_place_member (place, "version");
+  RodJsonPlace     format_place = rod_json_place_member (place, "format");
+  RodJsonPlace     version_place = rod_json_place_member (place, "version");
   JsonNode        *format = NULL;
   JsonNode        *version = NULL;
   g_autofree char *found = NULL;
@@ -117,31 +117,31 @@ rod_file_check_format (const RodType  *type,
       !g_str_equal (json_node_get_string (format), type->format))
     {
       found = rod_json_found (format);
-      return rod_place_refuse (&format_place,
-                               ROD_FILE_ERROR_FORMAT,
-                               error,
-                               _ ("found %s; allowed: \"%s\". Is it the right file?"),
-                               found,
-                               type->format);
+      return rod_json_place_refuse (&format_place,
+                                    ROD_FILE_ERROR_FORMAT,
+                                    error,
+                                    _ ("found %s; allowed: \"%s\". Is it the right file?"),
+                                    found,
+                                    type->format);
     }
 
   found = rod_json_found (version);
   if (version == NULL || json_node_get_value_type (version) != G_TYPE_INT64 ||
       json_node_get_int (version) < 1)
-    return rod_place_refuse (&version_place,
-                             ROD_FILE_ERROR_FORMAT,
-                             error,
-                             _ ("found %s; allowed: a whole number, at most %d"),
-                             found,
-                             type->version);
+    return rod_json_place_refuse (&version_place,
+                                  ROD_FILE_ERROR_FORMAT,
+                                  error,
+                                  _ ("found %s; allowed: a whole number, at most %d"),
+                                  found,
+                                  type->version);
   if (json_node_get_int (version) > type->version)
-    return rod_place_refuse (&version_place,
-                             ROD_FILE_ERROR_FORMAT,
-                             error,
-                             _ ("found version %s, which a newer program wrote; this one reads "
-                                "up to version %d. Update the program."),
-                             found,
-                             type->version);
+    return rod_json_place_refuse (&version_place,
+                                  ROD_FILE_ERROR_FORMAT,
+                                  error,
+                                  _ ("found version %s, which a newer program wrote; this one "
+                                     "reads up to version %d. Update the program."),
+                                  found,
+                                  type->version);
   return TRUE;
 }
 
@@ -175,10 +175,10 @@ our_systems (void)
 }
 
 static char *
-read_ours (const char     *name,
-           gsize          *length,
-           const RodPlace *place,
-           GError        **error)
+read_ours (const char         *name,
+           gsize              *length,
+           const RodJsonPlace *place,
+           GError            **error)
 {
   g_autofree char *path = g_strconcat (RESOURCE_FOLDER, name, ".json", NULL);
   g_autoptr (GBytes) bytes = g_resource_lookup_data (our_systems (),
@@ -194,21 +194,21 @@ read_ours (const char     *name,
     }
 
   quoted = rod_json_quote (name);
-  rod_place_refuse (place,
-                    ROD_FILE_ERROR_REFERENCE,
-                    error,
-                    _ ("no system %s comes with the program. Name one that does, or a file "
-                       "beside the house that ends in \".json\"."),
-                    quoted);
+  rod_json_place_refuse (place,
+                         ROD_FILE_ERROR_REFERENCE,
+                         error,
+                         _ ("no system %s comes with the program. Name one that does, or a file "
+                            "beside the house that ends in \".json\"."),
+                         quoted);
   return NULL;
 }
 
 static char *
-read_beside (const char     *path,
-             const char     *folder,
-             gsize          *length,
-             const RodPlace *place,
-             GError        **error)
+read_beside (const char         *path,
+             const char         *folder,
+             gsize              *length,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   g_autofree char *full = NULL;
   g_autofree char *quoted = rod_json_quote (path);
@@ -217,28 +217,28 @@ read_beside (const char     *path,
 
   if (folder == NULL || !stays_inside (path))
     {
-      rod_place_refuse (place,
-                        ROD_FILE_ERROR_REFERENCE,
-                        error,
-                        _ ("found %s; allowed: a system that comes with the program, or a path "
-                           "within the house's folder. Copy the file there."),
-                        quoted);
+      rod_json_place_refuse (place,
+                             ROD_FILE_ERROR_REFERENCE,
+                             error,
+                             _ ("found %s; allowed: a system that comes with the program, or a "
+                                "path within the house's folder. Copy the file there."),
+                             quoted);
       return NULL;
     }
 
   full = g_build_filename (folder, path, NULL);
   text = rod_file_read (full, length, &reason);
   if (text == NULL)
-    rod_place_refuse (place, ROD_FILE_ERROR_READ, error, "%s", reason->message);
+    rod_json_place_refuse (place, ROD_FILE_ERROR_READ, error, "%s", reason->message);
   return text;
 }
 
 /* The system that @from names, read by itself so that messages speak of its own file. */
 static JsonNode *
-read_system (const char     *from,
-             const char     *folder,
-             const RodPlace *place,
-             GError        **error)
+read_system (const char         *from,
+             const char         *folder,
+             const RodJsonPlace *place,
+             GError            **error)
 {
   gboolean         is_path = strchr (from, '/') != NULL || g_str_has_suffix (from, ".json");
   gsize            length = 0;
@@ -247,7 +247,7 @@ read_system (const char     *from,
   g_autofree char *name = g_strdup_printf (is_path ? "%s: $" : "%s.json: $", from);
   g_autoptr (JsonNode) root = NULL;
   g_autoptr (RodSystem) system = NULL;
-  RodPlace root_place = rod_place_root (name);
+  RodJsonPlace root_place = rod_json_place_root (name);
 
   if (text == NULL)
     return NULL;
@@ -263,9 +263,9 @@ read_system (const char     *from,
 /* Refuses what the house says beside "from": two places for one thing would leave it open which of
  * them counts. Members that no system has are kept. */
 static gboolean
-check_own_members (JsonObject     *own,
-                   const RodPlace *place,
-                   GError        **error)
+check_own_members (JsonObject         *own,
+                   const RodJsonPlace *place,
+                   GError            **error)
 {
   JsonObjectIter iter;
   const char    *name;
@@ -273,29 +273,29 @@ check_own_members (JsonObject     *own,
   json_object_iter_init_ordered (&iter, own);
   while (json_object_iter_next_ordered (&iter, &name, NULL))
     {
-      RodPlace inner = rod_place_member (place, name);
-      gboolean is_own = FALSE;
+      RodJsonPlace inner = rod_json_place_member (place, name);
+      gboolean     is_own = FALSE;
 
       for (guint i = 0; i < G_N_ELEMENTS (own_members); i++)
         is_own = is_own || g_str_equal (name, own_members[i]);
       if (!is_own && rod_type_find_member (&rod_system_type, name) != NULL)
-        return rod_place_refuse (&inner,
-                                 ROD_FILE_ERROR_MEMBER,
-                                 error,
-                                 _ ("found beside \"from\"; allowed: either \"from\" or the "
-                                    "system's own members. Remove one of them."));
+        return rod_json_place_refuse (&inner,
+                                      ROD_FILE_ERROR_MEMBER,
+                                      error,
+                                      _ ("found beside \"from\"; allowed: either \"from\" or the "
+                                         "system's own members. Remove one of them."));
     }
   return TRUE;
 }
 
 static JsonNode *
-embed_system (JsonObject     *own,
-              const char     *from,
-              const char     *folder,
-              const RodPlace *place,
-              GError        **error)
+embed_system (JsonObject         *own,
+              const char         *from,
+              const char         *folder,
+              const RodJsonPlace *place,
+              GError            **error)
 {
-  RodPlace from_place = rod_place_member (place, "from");
+  RodJsonPlace from_place = rod_json_place_member (place, "from");
   g_autoptr (JsonNode) system = NULL;
   JsonObject    *object;
   JsonObjectIter iter;
@@ -333,8 +333,8 @@ rod_house_embed_systems (JsonNode   *root,
                          const char *folder,
                          GError    **error)
 {
-  RodPlace root_place = rod_place_root ("$");
-  RodPlace systems_place = rod_place_member (&root_place, "systems");
+  RodJsonPlace root_place = rod_json_place_root ("$");
+  RodJsonPlace systems_place = rod_json_place_member (&root_place, "systems");
   g_autoptr (JsonArray) whole = json_array_new ();
   JsonArray *systems = find_systems (root);
 
@@ -343,11 +343,11 @@ rod_house_embed_systems (JsonNode   *root,
 
   for (guint i = 0; i < json_array_get_length (systems); i++)
     {
-      JsonNode *node = json_array_get_element (systems, i);
-      JsonNode *from = JSON_NODE_HOLDS_OBJECT (node)
-                         ? json_object_get_member (json_node_get_object (node), "from")
-                         : NULL;
-      RodPlace  place = rod_place_item (&systems_place, i);
+      JsonNode    *node = json_array_get_element (systems, i);
+      JsonNode    *from = JSON_NODE_HOLDS_OBJECT (node)
+                            ? json_object_get_member (json_node_get_object (node), "from")
+                            : NULL;
+      RodJsonPlace place = rod_json_place_item (&systems_place, i);
 
       if (from != NULL && json_node_get_value_type (from) == G_TYPE_STRING)
         node = embed_system (json_node_get_object (node),

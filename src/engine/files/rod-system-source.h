@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 G_BEGIN_DECLS
 
@@ -31,10 +31,10 @@ char *rod_file_read (const char *path,
  *
  * Returns: whether the file says that it is one that this program reads
  */
-gboolean rod_file_check_format (const RodType  *type,
-                                JsonNode       *root,
-                                const RodPlace *place,
-                                GError        **error);
+gboolean rod_file_check_format (const RodType      *type,
+                                JsonNode           *root,
+                                const RodJsonPlace *place,
+                                GError            **error);
 
 /**
  * rod_house_embed_systems:

@@ -2,7 +2,7 @@
 /* Paths of places in a file, for messages. */
 #include "config.h"
 
-#include "engine/files/rod-place.h"
+#include "engine/files/rod-json-place.h"
 
 #include "engine/files/rod-json.h"
 
@@ -12,24 +12,24 @@ rod_file_error_quark (void)
   return g_quark_from_static_string ("rod-file-error");
 }
 
-RodPlace
-rod_place_root (const char *name)
+RodJsonPlace
+rod_json_place_root (const char *name)
 {
-  return (RodPlace){ .name = name };
+  return (RodJsonPlace){ .name = name };
 }
 
-RodPlace
-rod_place_member (const RodPlace *parent,
-                  const char     *name)
+RodJsonPlace
+rod_json_place_member (const RodJsonPlace *parent,
+                       const char         *name)
 {
-  return (RodPlace){ .parent = parent, .name = name };
+  return (RodJsonPlace){ .parent = parent, .name = name };
 }
 
-RodPlace
-rod_place_item (const RodPlace *parent,
-                guint           index)
+RodJsonPlace
+rod_json_place_item (const RodJsonPlace *parent,
+                     guint               index)
 {
-  return (RodPlace){ .parent = parent, .index = index };
+  return (RodJsonPlace){ .parent = parent, .index = index };
 }
 
 static gboolean
@@ -44,8 +44,8 @@ is_plain_name (const char *name)
 }
 
 static void
-append_path (GString        *text,
-             const RodPlace *place)
+append_path (GString            *text,
+             const RodJsonPlace *place)
 {
   if (place->parent == NULL)
     {
@@ -67,7 +67,7 @@ append_path (GString        *text,
 }
 
 char *
-rod_place_text (const RodPlace *place)
+rod_json_place_text (const RodJsonPlace *place)
 {
   GString *text;
 
@@ -79,13 +79,13 @@ rod_place_text (const RodPlace *place)
 }
 
 gboolean
-rod_place_refuse (const RodPlace *place,
-                  RodFileError    code,
-                  GError        **error,
-                  const char     *format,
-                  ...)
+rod_json_place_refuse (const RodJsonPlace *place,
+                       RodFileError        code,
+                       GError            **error,
+                       const char         *format,
+                       ...)
 {
-  g_autofree char *path = rod_place_text (place);
+  g_autofree char *path = rod_json_place_text (place);
   g_autofree char *message = NULL;
   va_list          arguments;
 

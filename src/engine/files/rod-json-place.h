@@ -6,7 +6,7 @@
 G_BEGIN_DECLS
 
 /**
- * RodPlace:
+ * RodJsonPlace:
  * @parent: (nullable): the place it stands in
  * @name: (nullable): name of the member; %NULL for an item of a list
  * @index: which item of the list
@@ -14,53 +14,53 @@ G_BEGIN_DECLS
  * Where something stands in a file: a chain on the stack, from the value to the root. Its text is
  * made only when something is wrong. A plain value that must not outlive its parent.
  */
-typedef struct _RodPlace RodPlace;
+typedef struct _RodJsonPlace RodJsonPlace;
 
-struct _RodPlace
+struct _RodJsonPlace
 {
-  const RodPlace *parent;
-  const char     *name;
-  guint           index;
+  const RodJsonPlace *parent;
+  const char         *name;
+  guint               index;
 };
 
 /**
- * rod_place_root:
+ * rod_json_place_root:
  * @name: what the path begins with, "$" in the file itself
  *
  * Returns: the place of the whole
  */
-RodPlace rod_place_root (const char *name);
+RodJsonPlace rod_json_place_root (const char *name);
 
 /**
- * rod_place_member:
+ * rod_json_place_member:
  * @parent: place of an object
  * @name: name of one of its members
  *
  * Returns: the place of the member
  */
-RodPlace rod_place_member (const RodPlace *parent,
-                           const char     *name);
+RodJsonPlace rod_json_place_member (const RodJsonPlace *parent,
+                                    const char         *name);
 
 /**
- * rod_place_item:
+ * rod_json_place_item:
  * @parent: place of a list
  * @index: which of its items
  *
  * Returns: the place of the item
  */
-RodPlace rod_place_item (const RodPlace *parent,
-                         guint           index);
+RodJsonPlace rod_json_place_item (const RodJsonPlace *parent,
+                                  guint               index);
 
 /**
- * rod_place_text:
+ * rod_json_place_text:
  * @place: a place
  *
  * Returns: (transfer full): its path, such as "$.surfaces[2].outline[0].x"
  */
-char *rod_place_text (const RodPlace *place) G_GNUC_WARN_UNUSED_RESULT;
+char *rod_json_place_text (const RodJsonPlace *place) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * rod_place_refuse:
+ * rod_json_place_refuse:
  * @place: where it is
  * @code: what kind of mistake
  * @error: return location for an error
@@ -71,10 +71,10 @@ char *rod_place_text (const RodPlace *place) G_GNUC_WARN_UNUSED_RESULT;
  *
  * Returns: %FALSE, for the caller to return
  */
-gboolean rod_place_refuse (const RodPlace *place,
-                           RodFileError    code,
-                           GError        **error,
-                           const char     *format,
-                           ...) G_GNUC_PRINTF (4, 5);
+gboolean rod_json_place_refuse (const RodJsonPlace *place,
+                                RodFileError        code,
+                                GError            **error,
+                                const char         *format,
+                                ...) G_GNUC_PRINTF (4, 5);
 
 G_END_DECLS
