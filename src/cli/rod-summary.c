@@ -191,11 +191,59 @@ proof_text (const RodCutting *cutting)
 }
 
 static double
-waste_percent (const RodCutting *cutting)
+waste_percent (gint64 used_mm,
+               gint64 bought_mm)
 {
-  if (cutting->bought_mm == 0)
-    return 0.0;
-  return 100.0 * (double) (cutting->bought_mm - cutting->used_mm) / (double) cutting->bought_mm;
+  return bought_mm > 0 ? 100.0 * (double) (bought_mm - used_mm) / (double) bought_mm : 0.0;
+}
+
+/* Where two systems have an article of one name, the system's name tells them apart. */
+static char *
+article_text (const RodTakeoff *takeoff,
+              RodArticleKind    kind,
+              const RodSystem  *system,
+              const char       *name)
+{
+  for (guint i = 0; i < takeoff->lines->len; i++)
+    {
+      const RodOrderLine *other = &g_array_index (takeoff->lines, RodOrderLine, i);
+
+      if (other->kind == kind && other->system != system && g_str_equal (other->name, name))
+        return g_strdup_printf ("%s (%s)", name, system->name);
+    }
+  return g_strdup (name);
+}
+
+/* All boards together, where they are of several kinds or colours. */
+static void
+add_all_boards (GArray           *rows,
+                const RodTakeoff *takeoff)
+{
+  guint  kinds = 0;
+  guint  pieces = 0;
+  gint64 used_mm = 0;
+  gint64 bought_mm = 0;
+
+  for (guint i = 0; i < takeoff->cuttings->len; i++)
+    {
+      const RodCutting *cutting = &g_array_index (takeoff->cuttings, RodCutting, i);
+
+      if (cutting->kind != ROD_ARTICLE_BOARD)
+        continue;
+      kinds++;
+      pieces += cutting->items->len;
+      used_mm += cutting->used_mm;
+      bought_mm += cutting->bought_mm;
+    }
+  if (kinds > 1)
+    add_row (rows,
+             _ ("Boards"),
+             g_strdup (""),
+             /* Translators: pieces, metres bought, waste. */
+             g_strdup_printf (_ ("%u\u00a0pieces in all from %.0f\u00a0m; %.1f\u00a0%% waste"),
+                              pieces,
+                              (double) bought_mm / 1000.0,
+                              waste_percent (used_mm, bought_mm)));
 }
 
 static void
@@ -215,12 +263,13 @@ add_boards (GArray           *rows,
                                       n),
                             n,
                             bars,
-                            waste_percent (cutting),
+                            waste_percent (cutting->used_mm, cutting->bought_mm),
                             proof));
 }
 
 static void
 add_battens (GArray           *rows,
+             const RodTakeoff *takeoff,
              const RodCutting *cutting)
 {
   double           metres = (double) cutting->used_mm / 1000.0;
@@ -228,12 +277,13 @@ add_battens (GArray           *rows,
 
   add_row (rows,
            _ ("Battens"),
-           g_strdup (cutting->name),
+           article_text (takeoff, cutting->kind, cutting->system, cutting->name),
            g_strdup_printf (_ ("%.1f\u00a0m from %s"), metres, bars));
 }
 
 static void
 add_cutting (GArray           *rows,
+             const RodTakeoff *takeoff,
              const RodCutting *cutting)
 {
   switch (cutting->kind)
@@ -242,10 +292,13 @@ add_cutting (GArray           *rows,
       add_boards (rows, cutting);
       break;
     case ROD_ARTICLE_TRIM:
-      add_row (rows, _ ("Trims"), g_strdup (cutting->name), bars_text (cutting));
+      add_row (rows,
+               _ ("Trims"),
+               article_text (takeoff, cutting->kind, cutting->system, cutting->name),
+               bars_text (cutting));
       break;
     case ROD_ARTICLE_BATTEN:
-      add_battens (rows, cutting);
+      add_battens (rows, takeoff, cutting);
       break;
     case ROD_ARTICLE_FIXING:
     default:
@@ -257,6 +310,7 @@ add_cutting (GArray           *rows,
 
 static void
 add_screws (GArray             *rows,
+            const RodTakeoff   *takeoff,
             const RodOrderLine *line)
 {
   char *amount = g_strdup_printf (ngettext ("%d, in %d pack of %d",
@@ -266,7 +320,10 @@ add_screws (GArray             *rows,
                                   line->packs,
                                   line->pack);
 
-  add_row (rows, _ ("Screws"), g_strdup (line->name), amount);
+  add_row (rows,
+           _ ("Screws"),
+           article_text (takeoff, line->kind, line->system, line->name),
+           amount);
 }
 
 static void
@@ -282,7 +339,7 @@ add_order (GArray           *rows,
       const RodOrderLine *line = &g_array_index (takeoff->lines, RodOrderLine, i);
 
       if (line->kind == ROD_ARTICLE_FIXING)
-        add_screws (rows, line);
+        add_screws (rows, takeoff, line);
     }
   if (takeoff->weight_kg > 0.0)
     {
@@ -347,8 +404,9 @@ rod_summary_text (const RodTakeoff *takeoff)
   findings = rod_takeoff_findings (takeoff);
   append_title (out, takeoff->plan->house);
   add_area (rows, takeoff->plan);
+  add_all_boards (rows, takeoff);
   for (guint i = 0; i < takeoff->cuttings->len; i++)
-    add_cutting (rows, &g_array_index (takeoff->cuttings, RodCutting, i));
+    add_cutting (rows, takeoff, &g_array_index (takeoff->cuttings, RodCutting, i));
   add_order (rows, takeoff);
   add_row (rows, _ ("Findings"), g_strdup (""), rod_finding_text_tally (findings));
   append_rows (out, rows);
