@@ -422,18 +422,18 @@ looks_of (const RodPlan *plan,
   return looks;
 }
 
-/* Coordinates are whole micrometres; a few of them may be rounded the other way. Pieces of a hardly
- * sloping wall differ by a few hundredths and must not be taken for each other. */
-#define LOOK_TOLERANCE_MM 0.01
+/* Coordinates are whole micrometres; where a raked edge meets a joint line at a flat angle a rounding
+ * the other way moves the corner by some hundredths of a millimetre. */
+#define LOOK_TOLERANCE_MM 0.05
 
-static gboolean
-look_alike (const Look *one,
-            const Look *other)
+static double
+difference_mm (const Look *one,
+               const Look *other)
 {
-  return fabs (one->length_mm - other->length_mm) < LOOK_TOLERANCE_MM &&
-         fabs (one->short_mm - other->short_mm) < LOOK_TOLERANCE_MM &&
-         fabs (one->width_mm - other->width_mm) < LOOK_TOLERANCE_MM &&
-         fabs (one->angles_deg - other->angles_deg) < 0.1 && one->screws == other->screws;
+  if (fabs (one->angles_deg - other->angles_deg) > 0.1 || one->screws != other->screws)
+    return INFINITY;
+  return MAX (fabs (one->length_mm - other->length_mm),
+              MAX (fabs (one->short_mm - other->short_mm), fabs (one->width_mm - other->width_mm)));
 }
 
 /* Both hold the same pieces, in any order. */
@@ -449,13 +449,14 @@ assert_same_pieces (const RodPlan *plan,
   for (guint i = 0; i < ones->len; i++)
     {
       const Look *one = &g_array_index (ones, Look, i);
-      guint       k = 0;
+      guint       nearest = 0;
 
-      while (k < others->len && !look_alike (one, &g_array_index (others, Look, k)))
-        k++;
-      if (k == others->len)
-        g_error ("no counterpart of a piece %.2f (%.2f) × %.2f, %d screws", one->length_mm, one->short_mm, one->width_mm, one->screws);
-      g_array_remove_index_fast (others, k);
+      for (guint k = 1; k < others->len; k++)
+        if (difference_mm (one, &g_array_index (others, Look, k)) <
+            difference_mm (one, &g_array_index (others, Look, nearest)))
+          nearest = k;
+      g_assert_cmpfloat (difference_mm (one, &g_array_index (others, Look, nearest)), <, LOOK_TOLERANCE_MM);
+      g_array_remove_index_fast (others, nearest);
     }
 }
 
