@@ -15,8 +15,9 @@
 #define JOINTS_FROM 4.0
 #define BOARDS_FROM 1.2
 
-/* Height of capitals of marks. */
+/* Height of capitals of marks, and of the courses that have room for them. */
 #define MARK_HEIGHT 7.5
+#define MARKS_FROM 11.0
 
 /* Faces smaller than this many pixels are not worth a trim or a batten. */
 #define DETAILS_FROM 24.0
@@ -91,7 +92,7 @@ layers_worth_drawing (RodCanvas *self,
     layers &= (guint) ~ROD_LAYER_JOINTS;
   if (course < BOARDS_FROM)
     layers &= (guint) ~ROD_LAYER_BOARDS;
-  if (course < MARK_HEIGHT)
+  if (course < MARKS_FROM)
     layers &= (guint) ~ROD_LAYER_MARKS;
   if (extent < DETAILS_FROM)
     layers &= (guint) ~(ROD_LAYER_TRIMS | ROD_LAYER_BATTENS);
@@ -191,18 +192,18 @@ void
 rod_canvas_draw_house (RodCanvas *self,
                        cairo_t   *cr)
 {
-  /* Derived reveals lie in the openings of their walls, so walls come first. */
-  for (guint pass = 0; pass < 2; pass++)
+  gboolean survey = self->stage == ROD_STAGE_SURVEY;
+
+  /* Linings lie in the openings of their walls, so walls come first; nobody measured linings. */
+  for (guint pass = 0; pass < (survey ? 1 : 2); pass++)
     for (guint i = 0; i < self->plan->faces->len; i++)
       {
         gboolean derived = rod_plan_face (self->plan, i)->opening >= 0;
 
-        if (derived == (pass == 1) && rod_canvas_sees_face (self, i))
-          draw_face (self, cr, i);
+        if (derived != (pass == 1) || !rod_canvas_sees_face (self, i))
+          continue;
+        draw_face (self, cr, i);
+        if (survey)
+          rod_canvas_draw_measures (self, cr, i);
       }
-
-  if (self->stage == ROD_STAGE_SURVEY)
-    for (guint i = 0; i < self->plan->faces->len; i++)
-      if (rod_canvas_sees_face (self, i))
-        rod_canvas_draw_measures (self, cr, i);
 }

@@ -22,6 +22,7 @@ struct _RodCanvas
   RodLettering *lettering;
   AdwAnimation *animation;
   GArray       *highlight; /* indices of pieces; may be NULL */
+  RodAffine    *net;       /* surface plane → net, for each face */
   GArray       *boxes;     /* RodPoint pairs: low and high of each face in the net */
 
   RodStage      stage;
@@ -39,7 +40,13 @@ struct _RodCanvas
   RodCanvasPalette palette;
 };
 
-/* The net plane → widget, for one face's own plane. */
+/* The box around a place in the net. */
+void rod_canvas_place_extent (RodCanvas *self,
+                              RodPlace   place,
+                              RodPoint  *low,
+                              RodPoint  *high);
+
+/* One face's own plane → widget. */
 RodAffine rod_canvas_face_affine (RodCanvas *self,
                                   guint      face);
 

@@ -36,33 +36,77 @@ typedef struct
   double          zero_mm; /* what is added to the joint axis for the figures */
 } Rod;
 
+/* Where a surface has several fields, and where nothing is selected, the one that is highest over
+ * its joint lines has most to say. */
+static double
+height_of (const RodField *field)
+{
+  RodPoint low;
+  RodPoint high;
+
+  if (field->pocket->n_rings == 0)
+    return 0;
+  rod_region_extent (field->pocket, &low, &high);
+
+  return high.y - low.y;
+}
+
+static const RodField *
+highest_field (const RodPlan *plan,
+               guint          first,
+               guint          n_fields,
+               int            group)
+{
+  const RodField *highest = NULL;
+
+  for (guint i = first; i < first + n_fields; i++)
+    {
+      const RodField *field = rod_plan_field (plan, i);
+
+      if ((group < 0 || field->group == (guint) group) &&
+          (highest == NULL || height_of (field) > height_of (highest)))
+        highest = field;
+    }
+
+  return highest;
+}
+
+static int
+largest_group (const RodPlan *plan)
+{
+  int   largest = -1;
+  guint n_fields = 0;
+
+  for (guint i = 0; i < plan->groups->len; i++)
+    {
+      const RodGroup *group = &g_array_index (plan->groups, RodGroup, i);
+
+      if (group->n_fields > n_fields)
+        {
+          largest = (int) i;
+          n_fields = group->n_fields;
+        }
+    }
+
+  return largest;
+}
+
 static const RodField *
 field_of_selection (RodCanvas *self)
 {
-  RodPlace       place = self->selection != NULL ? rod_selection_get (self->selection)
-                                                 : rod_place_house ();
-  const RodFace *face;
+  RodPlace place = self->selection != NULL ? rod_selection_get (self->selection)
+                                           : rod_place_house ();
 
-  if (place.kind == ROD_PLACE_PIECE && rod_place_exists (place, self->plan))
+  if (!rod_place_exists (place, self->plan) || place.kind == ROD_PLACE_HOUSE)
+    return highest_field (self->plan, 0, self->plan->fields->len, largest_group (self->plan));
+
+  if (place.kind == ROD_PLACE_PIECE)
     return rod_plan_field (self->plan, rod_plan_piece (self->plan, place.index)->field);
 
-  if (place.kind == ROD_PLACE_HOUSE || !rod_place_exists (place, self->plan))
-    {
-      const RodGroup *largest = NULL;
-
-      for (guint i = 0; i < self->plan->groups->len; i++)
-        {
-          const RodGroup *group = &g_array_index (self->plan->groups, RodGroup, i);
-
-          if (largest == NULL || group->n_fields > largest->n_fields)
-            largest = group;
-        }
-      return largest != NULL ? rod_plan_field (self->plan, largest->first_field) : NULL;
-    }
-
-  face = rod_plan_face (self->plan, place.face);
-
-  return face->n_fields > 0 ? rod_plan_field (self->plan, face->first_field) : NULL;
+  return highest_field (self->plan,
+                        rod_plan_face (self->plan, place.face)->first_field,
+                        rod_plan_face (self->plan, place.face)->n_fields,
+                        -1);
 }
 
 static gboolean
@@ -79,7 +123,7 @@ make_rod (RodCanvas *self,
     return FALSE;
 
   face = rod_plan_face (self->plan, field->face);
-  map = rod_affine_multiply (rod_affine_multiply (field->to_surface, face->net),
+  map = rod_affine_multiply (rod_affine_multiply (field->to_surface, self->net[field->face]),
                              rod_canvas_view_affine (&self->view));
   if (fabs (map.xy) > DIAGONAL_LEAST && fabs (map.yy) > DIAGONAL_LEAST)
     return FALSE;
@@ -218,7 +262,7 @@ draw_openings (RodCanvas *self,
       double   from;
       double   to;
 
-      rod_place_extent (rod_place_opening (rod->field->face, i), self->plan, &low, &high);
+      rod_canvas_place_extent (self, rod_place_opening (rod->field->face, i), &low, &high);
       low = rod_affine_apply (rod_canvas_view_affine (&self->view), low);
       high = rod_affine_apply (rod_canvas_view_affine (&self->view), high);
       from = rod->stands ? MIN (low.y, high.y) : MIN (low.x, high.x);
@@ -265,9 +309,9 @@ draw_chalk (RodCanvas *self,
   if (place.kind != ROD_PLACE_PIECE || !rod_place_exists (place, self->plan))
     return;
 
-  to_board = rod_affine_multiply (rod_affine_invert (rod_plan_face (self->plan, place.face)->net),
+  to_board = rod_affine_multiply (rod_affine_invert (self->net[place.face]),
                                   rod->field->to_board);
-  rod_place_extent (place, self->plan, &low, &high);
+  rod_canvas_place_extent (self, place, &low, &high);
   middle = rod_affine_apply (to_board, (RodPoint){ (low.x + high.x) / 2, (low.y + high.y) / 2 });
   line_mm = rod->field->phase_mm +
             floor ((middle.y - rod->field->phase_mm) / pitch_mm) * pitch_mm;

@@ -20,8 +20,9 @@
 
 #define LABEL_HEIGHT 7.5
 
-/* Names are written on faces that are between these many pixels high or wide. */
+/* Names are written on faces from this size on, and in the middle of a face up to that height. */
 #define NAME_FROM 34.0
+#define NAME_TO 180.0
 
 /* Length of the scale bar at most, and its place. */
 #define BAR_LENGTH 150.0
@@ -138,7 +139,7 @@ locate_finding (RodCanvas        *self,
       return TRUE;
     }
 
-  rod_place_extent (place, self->plan, &low, &high);
+  rod_canvas_place_extent (self, place, &low, &high);
   *at = rod_affine_apply (rod_canvas_view_affine (&self->view),
                           (RodPoint){ (low.x + high.x) / 2, (low.y + high.y) / 2 });
 
@@ -269,7 +270,8 @@ draw_pill (RodCanvas  *self,
   rod_lettering_write (self->lettering, cr, text, &style, middle.x, middle.y + LABEL_HEIGHT / 2);
 }
 
-/* The surface's name where it fits, else its mark alone. */
+/* The surface's name where it fits, else its mark alone: below a wall, where the ground is, and in
+ * the middle of all else. */
 static void
 draw_name (RodCanvas *self,
            cairo_t   *cr,
@@ -282,9 +284,14 @@ draw_name (RodCanvas *self,
   double           height = (high.y - low.y) * self->view.scale;
   g_autofree char *full = g_strdup_printf ("%s  %s", face->mark, face->label);
   const char      *text = full;
+  gboolean         wall;
   RodPoint         at;
 
   if (face->opening >= 0 || width < NAME_FROM || height < NAME_FROM)
+    return;
+  /* Who looks closely reads the marks of the boards. */
+  wall = face->surface->kind == ROD_SURFACE_WALL;
+  if (!wall && height > NAME_TO)
     return;
   if (rod_lettering_width (self->lettering, text, LABEL_HEIGHT, TRUE) + 16 > width)
     text = face->mark;
@@ -292,8 +299,10 @@ draw_name (RodCanvas *self,
     return;
 
   at = rod_affine_apply (rod_canvas_view_affine (&self->view),
-                         (RodPoint){ (low.x + high.x) / 2, low.y });
-  at.y -= LABEL_HEIGHT + 4;
+                         (RodPoint){ (low.x + high.x) / 2,
+                                     wall ? low.y : (low.y + high.y) / 2 });
+  if (wall)
+    at.y += LABEL_HEIGHT + 4;
   draw_pill (self, cr, text, (RodPoint){ floor (at.x) + 0.5, floor (at.y) + 0.5 });
 }
 

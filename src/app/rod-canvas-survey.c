@@ -106,7 +106,7 @@ write_openings (RodCanvas *self,
       g_autofree char *height = NULL;
       g_autofree char *text = NULL;
 
-      rod_place_extent (rod_place_opening (face, i), self->plan, &low, &high);
+      rod_canvas_place_extent (self, rod_place_opening (face, i), &low, &high);
       width = rod_figures_length (units, high.x - low.x);
       height = rod_figures_length (units, high.y - low.y);
       text = g_strdup_printf ("%s × %s", width, height);
@@ -127,10 +127,7 @@ rod_canvas_draw_measures (RodCanvas *self,
                           cairo_t   *cr,
                           guint      face)
 {
-  const RodFace *it = rod_plan_face (self->plan, face);
-
   rod_ink_use (self->palette.ink, cr);
   write_sides (self, cr, face);
-  if (it->opening < 0)
-    write_openings (self, cr, face);
+  write_openings (self, cr, face);
 }

@@ -14,11 +14,17 @@
 
 #include <glib/gi18n.h>
 
+#include "sheets/rod-net-layout.h"
+
 /* Rest before the picture is drawn with care. */
 #define SETTLE_MS 120
 
 /* Move to a place that was chosen elsewhere. */
 #define TRAVEL_MS 260
+
+/* Shape of the drawing before it has been on the screen. */
+#define USUAL_WIDTH 800
+#define USUAL_HEIGHT 600
 
 /* Kept free round what is shown. */
 #define MARGIN 28.0
@@ -35,8 +41,19 @@ RodAffine
 rod_canvas_face_affine (RodCanvas *self,
                         guint      face)
 {
-  return rod_affine_multiply (rod_plan_face (self->plan, face)->net,
-                              rod_canvas_view_affine (&self->view));
+  return rod_affine_multiply (self->net[face], rod_canvas_view_affine (&self->view));
+}
+
+void
+rod_canvas_place_extent (RodCanvas *self,
+                         RodPlace   place,
+                         RodPoint  *low,
+                         RodPoint  *high)
+{
+  *low = self->low;
+  *high = self->high;
+  if (place.kind != ROD_PLACE_HOUSE)
+    rod_place_extent (place, self->plan, self->net[place.face], low, high);
 }
 
 gboolean
@@ -199,6 +216,7 @@ rod_canvas_dispose (GObject *object)
   g_clear_pointer (&self->plan, rod_plan_unref);
   g_clear_pointer (&self->highlight, g_array_unref);
   g_clear_pointer (&self->boxes, g_array_unref);
+  g_clear_pointer (&self->net, g_free);
   g_clear_pointer (&self->lettering, rod_lettering_free);
 
   G_OBJECT_CLASS (rod_canvas_parent_class)->dispose (object);
@@ -272,6 +290,28 @@ rod_canvas_set_findings (RodCanvas  *self,
                             self);
 }
 
+/* The rows of the net suit the widget as it is now; they stay when it is resized, since a house that
+ * rearranges itself would be hard to follow. */
+static void
+lay_out_net (RodCanvas *self)
+{
+  gboolean allocated = self->view.width > 1 && self->view.height > 1;
+  RodPoint size;
+
+  self->net = rod_net_layout (self->plan,
+                              allocated ? self->view.width : USUAL_WIDTH,
+                              allocated ? self->view.height : USUAL_HEIGHT,
+                              &size);
+  self->low = (RodPoint){ 0, 0 };
+  self->high = size;
+  g_array_set_size (self->boxes, 2 * self->plan->faces->len);
+  for (guint i = 0; i < self->plan->faces->len; i++)
+    rod_canvas_place_extent (self,
+                             rod_place_face (i),
+                             &g_array_index (self->boxes, RodPoint, 2 * i),
+                             &g_array_index (self->boxes, RodPoint, 2 * i + 1));
+}
+
 void
 rod_canvas_set_plan (RodCanvas *self,
                      RodPlan   *plan)
@@ -282,23 +322,28 @@ rod_canvas_set_plan (RodCanvas *self,
     return;
 
   g_clear_pointer (&self->highlight, g_array_unref);
+  g_clear_pointer (&self->net, g_free);
   g_clear_pointer (&self->plan, rod_plan_unref);
-  g_array_set_size (self->boxes, 0);
   if (plan != NULL)
     {
       self->plan = rod_plan_ref (plan);
-      g_array_set_size (self->boxes, 2 * plan->faces->len);
-      for (guint i = 0; i < plan->faces->len; i++)
-        rod_place_extent (rod_place_face (i),
-                          plan,
-                          &g_array_index (self->boxes, RodPoint, 2 * i),
-                          &g_array_index (self->boxes, RodPoint, 2 * i + 1));
-      rod_place_extent (rod_place_house (), plan, &self->low, &self->high);
+      lay_out_net (self);
       self->fitted = TRUE;
       adw_animation_pause (self->animation);
       fit_view (self, &self->view);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+RodAffine
+rod_canvas_get_net (RodCanvas *self,
+                    guint      face)
+{
+  g_return_val_if_fail (ROD_IS_CANVAS (self), rod_affine_identity ());
+  g_return_val_if_fail (self->plan != NULL, rod_affine_identity ());
+  g_return_val_if_fail (face < self->plan->faces->len, rod_affine_identity ());
+
+  return self->net[face];
 }
 
 RodStage
@@ -366,7 +411,7 @@ rod_canvas_show_place (RodCanvas *self,
       return;
     }
 
-  rod_place_extent (place, self->plan, &low, &high);
+  rod_canvas_place_extent (self, place, &low, &high);
   view = self->view;
   rod_canvas_view_show (&view, low, high, MARGIN + ROD_STRIP);
   if (place.kind != ROD_PLACE_FACE)
@@ -429,6 +474,9 @@ rod_canvas_select_at (RodCanvas *self,
     return;
 
   if (!rod_canvas_find_sign (self, x, y, &place))
-    rod_place_at (self->plan, rod_canvas_view_to_net (&self->view, x, y), &place);
+    rod_place_at (self->plan,
+                  self->net,
+                  rod_canvas_view_to_net (&self->view, x, y),
+                  &place);
   rod_selection_set (self->selection, place, FALSE);
 }

@@ -36,6 +36,16 @@ void rod_canvas_set_plan (RodCanvas *self,
                           RodPlan   *plan);
 
 /**
+ * rod_canvas_get_net:
+ * @self: a canvas with a plan
+ * @face: index of a face
+ *
+ * Returns: where the face lies in the drawing: surface plane → net
+ */
+RodAffine rod_canvas_get_net (RodCanvas *self,
+                              guint      face);
+
+/**
  * rod_canvas_get_stage:
  * @self: a canvas
  *

@@ -18,6 +18,13 @@ add_colour (RodDetails      *self,
     rod_details_add_figure (self, _ ("Colour"), colour->name);
 }
 
+/* The left end of an upright board is its foot. */
+static gboolean
+is_upright (double direction_deg)
+{
+  return direction_deg > 45;
+}
+
 static void
 add_end (RodDetails        *self,
          const RodPlan     *plan,
@@ -25,15 +32,21 @@ add_end (RodDetails        *self,
          const RodPieceEnd *end,
          gboolean           right)
 {
-  rod_details_take_reckoning (self, NULL, rod_reckon_piece_gap (plan, piece, right));
+  gboolean upright =
+    is_upright (rod_plan_field (plan, rod_plan_piece (plan, piece)->field)->direction_deg);
+
+  rod_details_take_reckoning (self,
+                              upright ? (right ? _ ("Gap at the upper end")
+                                               : _ ("Gap at the lower end"))
+                                      : (right ? _ ("Gap at the right end")
+                                               : _ ("Gap at the left end")),
+                              rod_reckon_piece_gap (plan, piece, right));
 
   if (fabs (end->angle_deg) > ROD_EPSILON_DEG)
     {
       g_autofree char *angle = rod_figures_angle (end->angle_deg);
 
-      rod_details_add_figure (self,
-                              right ? _ ("Right end, off square") : _ ("Left end, off square"),
-                              angle);
+      rod_details_add_figure (self, _ ("Cut off square by"), angle);
     }
 }
 
@@ -148,7 +161,7 @@ rod_details_show_opening (RodDetails    *self,
                            "");
   rod_details_add_link (self, face->label, rod_place_face (place.face));
 
-  rod_place_extent (place, plan, &low, &high);
+  rod_place_extent (place, plan, rod_affine_identity (), &low, &high);
   rod_details_add_section (self, _ ("As measured"));
   rod_details_add_length (self, _ ("Width"), high.x - low.x);
   rod_details_add_length (self, _ ("Height"), high.y - low.y);

@@ -55,6 +55,27 @@ row_setup_cb (GtkSignalListItemFactory *factory,
   gtk_list_item_set_child (item, expander);
 }
 
+static const char *
+figure_meaning (RodHouseNode *node)
+{
+  if (rod_house_node_get_kind (node) == ROD_HOUSE_NODE_COURSE)
+    return _ ("Boards of this course");
+
+  switch (rod_house_node_get_place (node).kind)
+    {
+    case ROD_PLACE_OPENING:
+      return _ ("Width × height");
+
+    case ROD_PLACE_PIECE:
+      return _ ("Length");
+
+    case ROD_PLACE_HOUSE:
+    case ROD_PLACE_FACE:
+    default:
+      return _ ("Boards of this surface");
+    }
+}
+
 static void
 row_bind_cb (GtkSignalListItemFactory *factory,
              GtkListItem              *item)
@@ -70,6 +91,7 @@ row_bind_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_label (GTK_LABEL (name), rod_house_node_get_name (node));
   gtk_widget_set_tooltip_text (name, rod_house_node_get_name (node));
   gtk_label_set_label (GTK_LABEL (figure), rod_house_node_get_figure (node));
+  gtk_widget_set_tooltip_text (figure, figure_meaning (node));
 }
 
 static void

@@ -85,7 +85,7 @@ new_face_node (RodPlan *plan,
   return new_node (plan,
                    rod_place_face (index),
                    g_strdup_printf ("%s  %s", face->mark, face->label),
-                   g_strdup_printf (ngettext ("%u board", "%u boards", n_pieces), n_pieces));
+                   rod_figures_count (n_pieces));
 }
 
 static RodHouseNode *
@@ -100,7 +100,7 @@ new_opening_node (RodPlan *plan,
   g_autofree char  *width = NULL;
   g_autofree char  *height = NULL;
 
-  rod_place_extent (place, plan, &low, &high);
+  rod_place_extent (place, plan, rod_affine_identity (), &low, &high);
   width = rod_figures_length (plan->house->units, high.x - low.x);
   height = rod_figures_length (plan->house->units, high.y - low.y);
 
@@ -133,7 +133,7 @@ new_course_node (RodPlan *plan,
     new_node (plan,
               rod_place_face (face),
               g_strdup_printf (_ ("Course %d"), course),
-              g_strdup_printf (ngettext ("%u board", "%u boards", n_pieces), n_pieces));
+              rod_figures_count (n_pieces));
 
   self->kind = ROD_HOUSE_NODE_COURSE;
   self->first_piece = first_piece;

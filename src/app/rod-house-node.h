@@ -81,7 +81,7 @@ const char *rod_house_node_get_name (RodHouseNode *self);
  * rod_house_node_get_figure:
  * @self: a node
  *
- * Returns: (transfer none): its main figure, such as a length or a count
+ * Returns: (transfer none): its main figure: how many boards, size of an opening, length of a board
  */
 const char *rod_house_node_get_figure (RodHouseNode *self);
 

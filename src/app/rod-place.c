@@ -120,58 +120,53 @@ static void
 widen_by_contour (RodPoint     *low,
                   RodPoint     *high,
                   const GArray *contour,
-                  RodAffine     net)
+                  RodAffine     map)
 {
   for (guint i = 0; i < contour->len; i++)
-    widen (low, high, rod_affine_apply (net, g_array_index (contour, RodPoint, i)));
+    widen (low, high, rod_affine_apply (map, g_array_index (contour, RodPoint, i)));
 }
 
 static void
-widen_by_face (RodPoint      *low,
-               RodPoint      *high,
-               const RodFace *face)
+widen_by_piece (RodPoint       *low,
+                RodPoint       *high,
+                const RodPlan  *plan,
+                const RodPiece *piece,
+                RodAffine       map)
 {
-  g_autoptr (GArray) contour = rod_contour_outline (face->surface);
+  const RodRegion *rings = plan->rings;
 
-  widen_by_contour (low, high, contour, face->net);
+  for (guint i = rings->ring_starts[piece->first_ring];
+       i < rings->ring_starts[piece->first_ring + 1];
+       i++)
+    widen (low, high, rod_affine_apply (map, rings->points[i]));
 }
 
 void
 rod_place_extent (RodPlace       place,
                   const RodPlan *plan,
+                  RodAffine      map,
                   RodPoint      *low,
                   RodPoint      *high)
 {
   g_return_if_fail (rod_place_exists (place, plan));
+  g_return_if_fail (place.kind != ROD_PLACE_HOUSE);
   g_return_if_fail (low != NULL && high != NULL);
 
   *low = (RodPoint){ G_MAXDOUBLE, G_MAXDOUBLE };
   *high = (RodPoint){ -G_MAXDOUBLE, -G_MAXDOUBLE };
 
-  if (place.kind == ROD_PLACE_HOUSE)
+  if (place.kind == ROD_PLACE_PIECE)
     {
-      for (guint i = 0; i < plan->faces->len; i++)
-        widen_by_face (low, high, rod_plan_face (plan, i));
-    }
-  else if (place.kind == ROD_PLACE_FACE)
-    {
-      widen_by_face (low, high, rod_plan_face (plan, place.face));
-    }
-  else if (place.kind == ROD_PLACE_OPENING)
-    {
-      g_autoptr (GArray) contour = rod_contour_opening (rod_place_opening_of (place, plan));
-
-      widen_by_contour (low, high, contour, rod_plan_face (plan, place.face)->net);
+      widen_by_piece (low, high, plan, rod_plan_piece (plan, place.index), map);
     }
   else
     {
-      const RodPiece *piece = rod_plan_piece (plan, place.index);
-      RodAffine       net = rod_plan_face (plan, place.face)->net;
+      g_autoptr (GArray) contour =
+        place.kind == ROD_PLACE_OPENING
+          ? rod_contour_opening (rod_place_opening_of (place, plan))
+          : rod_contour_outline (rod_plan_face (plan, place.face)->surface);
 
-      for (guint i = plan->rings->ring_starts[piece->first_ring];
-           i < plan->rings->ring_starts[piece->first_ring + 1];
-           i++)
-        widen (low, high, rod_affine_apply (net, plan->rings->points[i]));
+      widen_by_contour (low, high, contour, map);
     }
 }
 
@@ -265,21 +260,22 @@ find_in_face (const RodPlan *plan,
 }
 
 gboolean
-rod_place_at (const RodPlan *plan,
-              RodPoint       point,
-              RodPlace      *place)
+rod_place_at (const RodPlan   *plan,
+              const RodAffine *net,
+              RodPoint         point,
+              RodPlace        *place)
 {
   g_return_val_if_fail (plan != NULL, FALSE);
+  g_return_val_if_fail (net != NULL, FALSE);
   g_return_val_if_fail (place != NULL, FALSE);
 
   for (guint pass = 0; pass < 2; pass++)
     for (guint i = plan->faces->len; i-- > 0;)
       {
-        const RodFace *face = rod_plan_face (plan, i);
-        gboolean       derived = face->opening >= 0;
+        gboolean derived = rod_plan_face (plan, i)->opening >= 0;
 
         if (derived == (pass == 0) &&
-            find_in_face (plan, i, rod_affine_apply (rod_affine_invert (face->net), point), place))
+            find_in_face (plan, i, rod_affine_apply (rod_affine_invert (net[i]), point), place))
           return TRUE;
       }
 

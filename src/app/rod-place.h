@@ -114,21 +114,24 @@ const RodOpening *rod_place_opening_of (RodPlace       place,
 
 /**
  * rod_place_extent:
- * @place: a place that exists in @plan
+ * @place: a surface, opening or board that exists in @plan
  * @plan: a plan
- * @low: (out): least x and y in the net
- * @high: (out): greatest x and y in the net
+ * @map: surface plane → plane of the box
+ * @low: (out): least x and y
+ * @high: (out): greatest x and y
  *
- * The box around a place in the unfolded house.
+ * The box around a place.
  */
 void rod_place_extent (RodPlace       place,
                        const RodPlan *plan,
+                       RodAffine      map,
                        RodPoint      *low,
                        RodPoint      *high);
 
 /**
  * rod_place_at:
  * @plan: a plan
+ * @net: (array): for each face, surface plane → net
  * @point: a point of the net
  * @place: (out): what lies there
  *
@@ -137,9 +140,10 @@ void rod_place_extent (RodPlace       place,
  *
  * Returns: whether anything lies there
  */
-gboolean rod_place_at (const RodPlan *plan,
-                       RodPoint       point,
-                       RodPlace      *place);
+gboolean rod_place_at (const RodPlan   *plan,
+                       const RodAffine *net,
+                       RodPoint         point,
+                       RodPlace        *place);
 
 /**
  * rod_place_describe:

@@ -19,6 +19,7 @@ struct _RodWindow
   AdwWindowTitle  *title;
   AdwToastOverlay *toasts;
   AdwSplitButton  *open_button;
+  GtkWidget       *house_toggle;
   GtkMenuButton   *menu_button;
   GtkStack        *pages;
   GtkSpinner      *spinner;

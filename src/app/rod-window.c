@@ -87,6 +87,9 @@ document_changed_cb (RodWindow *self)
   show_trouble (self);
   gtk_spinner_set_spinning (self->spinner, g_str_equal (page, "opening"));
   gtk_stack_set_visible_child_name (self->pages, page);
+  gtk_widget_set_visible (self->house_toggle, g_str_equal (page, "house"));
+  if (state == ROD_DOCUMENT_PLANNED)
+    gtk_widget_grab_focus (GTK_WIDGET (rod_house_view_get_canvas (self->house_view)));
   rod_window_update_actions (self);
 }
 
@@ -100,6 +103,21 @@ static void
 recent_shown_cb (RodWindow *self)
 {
   rod_recent_fill (self->recent);
+}
+
+/* Words give way to the title in a narrow window. */
+static void
+folded_cb (RodWindow *self)
+{
+  if (rod_panes_get_folded (rod_house_view_get_panes (self->house_view)))
+    {
+      adw_split_button_set_icon_name (self->open_button, "document-open-symbolic");
+    }
+  else
+    {
+      adw_split_button_set_label (self->open_button, _ ("_Open…"));
+      adw_split_button_set_use_underline (self->open_button, TRUE);
+    }
 }
 
 /* What is remembered of a window. */
@@ -180,6 +198,7 @@ rod_window_class_init (RodWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RodWindow, title);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, toasts);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, open_button);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, house_toggle);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, menu_button);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, spinner);
@@ -211,6 +230,11 @@ rod_window_init (RodWindow *self)
                            self,
                            G_CONNECT_SWAPPED);
 
+  g_signal_connect_object (rod_house_view_get_panes (self->house_view),
+                           "notify::folded",
+                           G_CALLBACK (folded_cb),
+                           self,
+                           G_CONNECT_SWAPPED);
   rod_window_add_actions (self);
   rod_window_add_drop_target (self);
 }

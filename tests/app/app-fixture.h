@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/rod-window.h"
+
+/* Starts the application once for a test program; %FALSE where there is no display. */
+gboolean app_start (int    *argc,
+                    char ***argv);
+
+/* The application. */
+RodApplication *app_get (void);
+
+/* A window on the screen, without a house. */
+RodWindow *app_open_window (void);
+
+/* A window that shows the example with its take-off; fails the test when that does not come. */
+RodWindow *app_open_example (void);
+
+/* Opens a file in a window and waits until that has succeeded or failed. */
+void app_open_file (RodWindow  *window,
+                    const char *path);
+
+/* Lets the program run until @condition holds; fails the test after a long while. */
+typedef gboolean (*AppCondition) (gpointer data);
+void app_wait_for (AppCondition condition,
+                   gpointer     data,
+                   const char  *what);
+
+/* Lets the program run until it has nothing to do, frames included. */
+void app_settle (RodWindow *window);
+
+/* Closes a window and asserts that it and its document are given back. */
+void app_close_window (RodWindow *window);
+
+/* Whether @text stands in a label below @widget. */
+gboolean app_has_label (GtkWidget  *widget,
+                        const char *text);
+
+/* How many widgets of @type there are below @widget. */
+guint app_count_widgets (GtkWidget *widget,
+                         GType      type);
+
+/* The picture of a widget, of its own size. */
+GdkTexture *app_picture (GtkWidget *widget);

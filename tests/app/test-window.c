@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window: panes, stages, export, what it remembers, and names for those who do not see it. */
+#include "config.h"
+
+#include <glib/gstdio.h>
+
+#include "app-fixture.h"
+
+static gboolean
+is_folded (gpointer panes)
+{
+  return rod_panes_get_folded (panes);
+}
+
+static gboolean
+is_unfolded (gpointer panes)
+{
+  return !rod_panes_get_folded (panes);
+}
+
+/* In a narrow window the panes give way, can be had one at a time, and come back. */
+static void
+test_narrow (void)
+{
+  RodWindow *window = app_open_example ();
+  RodPanes  *panes = rod_house_view_get_panes (rod_window_get_view (window));
+
+  g_assert_false (rod_panes_get_folded (panes));
+  g_assert_true (rod_panes_get_show_start (panes));
+  gtk_window_set_default_size (GTK_WINDOW (window), 400, 600);
+  app_wait_for (is_folded, panes, "panes to fold");
+  app_settle (window);
+  g_assert_false (rod_panes_get_show_start (panes));
+  g_assert_false (rod_panes_get_show_end (panes));
+
+  g_action_group_activate_action (G_ACTION_GROUP (window), "show-house", NULL);
+  g_assert_true (rod_panes_get_show_start (panes));
+  g_action_group_activate_action (G_ACTION_GROUP (window), "show-details", NULL);
+  g_assert_true (rod_panes_get_show_end (panes));
+  g_assert_false (rod_panes_get_show_start (panes));
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1200, 700);
+  app_wait_for (is_unfolded, panes, "panes to unfold");
+  app_settle (window);
+  g_assert_true (rod_panes_get_show_start (panes));
+  g_assert_true (rod_panes_get_show_end (panes));
+  app_close_window (window);
+}
+
+static void
+test_stages (void)
+{
+  static const char *const nicks[] = { "survey", "set-out", "frame", "order", "sheets" };
+  RodWindow               *window = app_open_example ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (nicks); i++)
+    {
+      g_autoptr (GVariant) state = NULL;
+
+      g_action_group_activate_action (G_ACTION_GROUP (window),
+                                      "stage",
+                                      g_variant_new_string (nicks[i]));
+      app_settle (window);
+      state = g_action_group_get_action_state (G_ACTION_GROUP (window), "stage");
+      g_assert_cmpstr (g_variant_get_string (state, NULL), ==, nicks[i]);
+      g_assert_cmpint (rod_house_view_get_stage (rod_window_get_view (window)), ==, i);
+    }
+  app_close_window (window);
+}
+
+static gboolean
+is_written (gpointer path)
+{
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+static gboolean
+has_toast (gpointer window)
+{
+  return app_has_label (window, "Sheets saved as sheets.pdf");
+}
+
+static void
+test_export (void)
+{
+  RodWindow       *window = app_open_example ();
+  g_autofree char *folder = g_dir_make_tmp ("storeyrod-test-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "sheets.pdf", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *contents = NULL;
+  gsize            length;
+
+  rod_window_export_to (window, file);
+  app_wait_for (is_written, path, "the sheets");
+  app_wait_for (has_toast, window, "the toast");
+  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
+  g_assert_cmpmem (contents, 5, "%PDF-", 5);
+  g_assert_cmpuint (length, >, 10000);
+  g_unlink (path);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+  app_close_window (window);
+}
+
+static gboolean
+has_failure_toast (gpointer window)
+{
+  return app_count_widgets (window, g_type_from_name ("AdwToastWidget")) > 0;
+}
+
+/* A folder that is not there: told, and nothing breaks. */
+static void
+test_export_fails (void)
+{
+  RodWindow *window = app_open_example ();
+  g_autoptr (GFile) file = g_file_new_for_path ("/nowhere/sheets.pdf");
+
+  rod_window_export_to (window, file);
+  app_wait_for (has_failure_toast, window, "the toast");
+  app_close_window (window);
+}
+
+/* A window that is closed leaves its size and stage to the next. */
+static void
+test_remembers (void)
+{
+  GSettings *settings = rod_application_get_settings (app_get ());
+  RodWindow *window;
+  int        width;
+  int        height;
+
+  g_assert_nonnull (settings);
+  window = app_open_example ();
+  g_action_group_activate_action (G_ACTION_GROUP (window), "stage", g_variant_new_string ("frame"));
+  g_action_group_activate_action (G_ACTION_GROUP (window), "show-house", NULL);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1100, 640);
+  app_settle (window);
+  app_close_window (window);
+  g_assert_cmpint (g_settings_get_int (settings, "window-width"), ==, 1100);
+  g_assert_cmpint (g_settings_get_int (settings, "window-height"), ==, 640);
+
+  window = app_open_example ();
+  gtk_window_get_default_size (GTK_WINDOW (window), &width, &height);
+  g_assert_cmpint (width, ==, 1100);
+  g_assert_cmpint (rod_house_view_get_stage (rod_window_get_view (window)), ==, ROD_STAGE_FRAME);
+  g_assert_false (
+    rod_panes_get_show_start (rod_house_view_get_panes (rod_window_get_view (window))));
+  app_close_window (window);
+
+  g_settings_reset (settings, "window-width");
+  g_settings_reset (settings, "window-height");
+  g_settings_reset (settings, "stage");
+  g_settings_reset (settings, "show-house");
+}
+
+/* Whether a button says what it does to those who do not see its icon. */
+static gboolean
+is_named (GtkWidget *button)
+{
+  return gtk_test_accessible_has_property (GTK_ACCESSIBLE (button),
+                                           GTK_ACCESSIBLE_PROPERTY_LABEL) ||
+         app_count_widgets (button, GTK_TYPE_LABEL) > 0;
+}
+
+static void
+assert_named (GtkWidget *widget)
+{
+  if (GTK_IS_BUTTON (widget) && gtk_widget_get_name (widget) != NULL && !is_named (widget))
+    {
+      GtkWidget *parent = gtk_widget_get_parent (widget);
+
+      /* The halves of menu and split buttons and of window controls are GTK's own. */
+      if (!GTK_IS_MENU_BUTTON (parent) && !ADW_IS_SPLIT_BUTTON (parent) &&
+          !GTK_IS_WINDOW_CONTROLS (parent))
+        g_error ("a button without a name: %s below %s",
+                 gtk_button_get_icon_name (GTK_BUTTON (widget)),
+                 G_OBJECT_TYPE_NAME (parent));
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    assert_named (child);
+}
+
+static void
+test_names (void)
+{
+  RodWindow *window = app_open_example ();
+
+  assert_named (GTK_WIDGET (window));
+  app_close_window (window);
+}
+
+/* The smallest phone in use is 360 pixels wide, which GNOME's guidelines ask to fit. */
+static void
+test_least_width (void)
+{
+  RodWindow *window = app_open_example ();
+  int        least;
+
+  gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_assert_cmpint (least, <=, 360);
+  app_close_window (window);
+}
+
+static void
+test_shortcuts_window (void)
+{
+  RodWindow          *window = app_open_window ();
+  GtkShortcutsWindow *help = gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
+
+  g_assert_nonnull (help);
+  g_assert_true (g_action_group_has_action (G_ACTION_GROUP (window), "show-help-overlay"));
+  app_close_window (window);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  if (!app_start (&argc, &argv))
+    return 77;
+
+  g_test_add_func ("/app/window/narrow", test_narrow);
+  g_test_add_func ("/app/window/stages", test_stages);
+  g_test_add_func ("/app/window/export", test_export);
+  g_test_add_func ("/app/window/export-fails", test_export_fails);
+  g_test_add_func ("/app/window/remembers", test_remembers);
+  g_test_add_func ("/app/window/names", test_names);
+  g_test_add_func ("/app/window/least-width", test_least_width);
+  g_test_add_func ("/app/window/shortcuts-window", test_shortcuts_window);
+
+  return g_test_run ();
+}
