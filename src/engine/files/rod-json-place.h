@@ -14,14 +14,12 @@ G_BEGIN_DECLS
  * Where something stands in a file: a chain on the stack, from the value to the root. Its text is
  * made only when something is wrong. A plain value that must not outlive its parent.
  */
-typedef struct _RodJsonPlace RodJsonPlace;
-
-struct _RodJsonPlace
+typedef struct _RodJsonPlace
 {
-  const RodJsonPlace *parent;
-  const char         *name;
-  guint               index;
-};
+  const struct _RodJsonPlace *parent;
+  const char                 *name;
+  guint                       index;
+} RodJsonPlace;
 
 /**
  * rod_json_place_root:

@@ -73,7 +73,7 @@ const RodType rod_trim_type = {
   .members = trim_members,
 };
 
-/* An edge's condition is worked out before rules are asked: "auto", first of the table, is no rule. */
+/* Conditions are worked out before rules are asked: "auto", first of the table, is no rule. */
 /* clang-format off */
 static const RodMember trim_rule_members[] = {
   ROD_ROW (RodTrimRule, surface, CHOICE, .fallback = ROD_SURFACE_ANY,
