@@ -23,15 +23,20 @@
 /* Letters may be narrowed so far before a text is cut off. */
 #define NARROWEST 0.75
 
+/* Narrowing goes by steps: every new shape of letters costs a font. */
+#define NARROWING_STEP 0.05
+
 /* Base line to base line in heights of capitals; ISO 3098 type B asks at least 1.5, which lets
  * letters with tails pass; accents on capitals still fit. */
 #define LINE_PITCH 1.75
 
 struct _RodLettering
 {
-  PangoContext *context;
-  GHashTable   *layouts;
-  double        capital; /* height of an H in a layout */
+  PangoContext         *context;
+  PangoFontDescription *fonts[2]; /* normal and bold */
+  PangoAttrList        *features;
+  GHashTable           *layouts;
+  double                capital; /* height of an H in a layout */
 };
 
 static PangoLayout *
@@ -39,19 +44,23 @@ lay_out (RodLettering *self,
          const char   *text,
          gboolean      bold)
 {
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string (TYPEFACE);
-  g_autoptr (PangoAttrList) features = pango_attr_list_new ();
   PangoLayout *layout = pango_layout_new (self->context);
 
-  pango_font_description_set_absolute_size (font, LAYOUT_EM * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  /* Figures of one width, so that columns of numbers stand under each other. */
-  pango_attr_list_insert (features, pango_attr_font_features_new ("tnum=1"));
-  pango_layout_set_attributes (layout, features);
+  pango_layout_set_font_description (layout, self->fonts[bold ? 1 : 0]);
+  pango_layout_set_attributes (layout, self->features);
   pango_layout_set_text (layout, text, -1);
 
   return layout;
+}
+
+static void
+keep_layout (RodLettering *self,
+             char         *key,
+             PangoLayout  *layout)
+{
+  if (g_hash_table_size (self->layouts) >= KEPT_TEXTS)
+    g_hash_table_remove_all (self->layouts);
+  g_hash_table_insert (self->layouts, key, layout);
 }
 
 static PangoLayout *
@@ -62,15 +71,33 @@ find_layout (RodLettering *self,
   g_autofree char *key = g_strconcat (bold ? "b" : "n", text, NULL);
   PangoLayout     *layout = g_hash_table_lookup (self->layouts, key);
 
-  if (layout != NULL)
-    return layout;
+  if (layout == NULL)
+    {
+      layout = lay_out (self, text, bold);
+      pango_layout_set_single_paragraph_mode (layout, TRUE);
+      keep_layout (self, g_steal_pointer (&key), layout);
+    }
 
-  if (g_hash_table_size (self->layouts) >= KEPT_TEXTS)
-    g_hash_table_remove_all (self->layouts);
+  return layout;
+}
 
-  layout = lay_out (self, text, bold);
-  pango_layout_set_single_paragraph_mode (layout, TRUE);
-  g_hash_table_insert (self->layouts, g_steal_pointer (&key), layout);
+/* A paragraph is laid out for its width, counted in units of the layout. */
+static PangoLayout *
+find_paragraph (RodLettering *self,
+                const char   *text,
+                gboolean      bold,
+                int           width)
+{
+  g_autofree char *key = g_strdup_printf ("%c%d:%s", bold ? 'B' : 'N', width, text);
+  PangoLayout     *layout = g_hash_table_lookup (self->layouts, key);
+
+  if (layout == NULL)
+    {
+      layout = lay_out (self, text, bold);
+      pango_layout_set_width (layout, width);
+      pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+      keep_layout (self, g_steal_pointer (&key), layout);
+    }
 
   return layout;
 }
@@ -102,6 +129,16 @@ rod_lettering_new (void)
   pango_context_set_round_glyph_positions (self->context, FALSE);
   cairo_font_options_destroy (options);
 
+  for (int i = 0; i < 2; i++)
+    {
+      self->fonts[i] = pango_font_description_from_string (TYPEFACE);
+      pango_font_description_set_absolute_size (self->fonts[i], LAYOUT_EM * PANGO_SCALE);
+      pango_font_description_set_weight (self->fonts[i],
+                                         i == 1 ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    }
+  /* Figures of one width, so that columns of numbers stand under each other. */
+  self->features = pango_attr_list_new ();
+  pango_attr_list_insert (self->features, pango_attr_font_features_new ("tnum=1"));
   self->layouts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
   capital = lay_out (self, "H", FALSE);
   pango_layout_get_extents (capital, &ink, NULL);
@@ -117,6 +154,9 @@ rod_lettering_free (RodLettering *lettering)
     return;
 
   g_hash_table_unref (lettering->layouts);
+  pango_attr_list_unref (lettering->features);
+  pango_font_description_free (lettering->fonts[0]);
+  pango_font_description_free (lettering->fonts[1]);
   g_object_unref (lettering->context);
   g_free (lettering);
 }
@@ -161,14 +201,15 @@ rod_lettering_write (RodLettering         *lettering,
   needed = layout_width (layout) * scale;
   if (style->width > 0.0 && needed > style->width)
     {
-      narrow = fmax (NARROWEST, style->width / needed);
+      narrow = floor (style->width / needed / NARROWING_STEP) * NARROWING_STEP;
+      narrow = fmax (NARROWEST, narrow);
       if (needed * narrow > style->width * (1.0 + 1e-9))
         {
           full_width = (int) (style->width / (scale * narrow) * PANGO_SCALE);
           pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
           pango_layout_set_width (layout, full_width);
         }
-      needed = style->width;
+      needed = fmin (needed * narrow, style->width);
     }
 
   cairo_save (cr);
@@ -196,19 +237,17 @@ rod_lettering_paragraph (RodLettering         *lettering,
                          double                x,
                          double                y)
 {
-  g_autoptr (PangoLayout) layout = NULL;
-  double scale;
-  double pitch;
-  int    n_lines;
+  PangoLayout *layout;
+  double       scale;
+  double       pitch;
+  int          n_lines;
 
   g_return_val_if_fail (lettering != NULL && text != NULL && style != NULL, 0.0);
   g_return_val_if_fail (style->width > 0.0, 0.0);
 
-  layout = lay_out (lettering, text, style->bold);
   scale = style->height / lettering->capital;
   pitch = LINE_PITCH * style->height;
-  pango_layout_set_width (layout, (int) (style->width / scale * PANGO_SCALE));
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  layout = find_paragraph (lettering, text, style->bold, (int) (style->width / scale * PANGO_SCALE));
   n_lines = pango_layout_get_line_count (layout);
 
   for (int i = 0; cr != NULL && i < n_lines; i++)

@@ -20,11 +20,16 @@
 #define GUTTER 24.0
 #define GUTTER_PITCH 4.3
 #define BAR_HEIGHT 9.0
+#define THIN_BAR_HEIGHT 6.0
 #define NAMED_BAR_HEIGHT 11.0
 #define MARK_GAP 0.9
 #define MARK_PITCH 4.7
 #define MARK_CLEAR 1.6
-#define MARK_LEVELS 3
+#define MARK_LEVELS 2
+
+/* A running mark that has no room; it is written in the list of names. */
+#define MARK_HIDDEN (-1)
+
 #define ROW_HEIGHT 5.0
 #define FEATURE_GAP 0.4
 #define TICK 3.0
@@ -35,8 +40,8 @@
 /* A text is narrowed to this at most before another way is taken to say it. */
 #define NARROWEST 0.78
 
-/* More bars than this in one block would make it higher than a page. */
-#define MOST_BARS 16
+/* More bars than this in one block would leave columns half empty. */
+#define MOST_BARS 8
 
 /* How marks are written: in the bar, below their pieces, or in order where they do not fit. */
 typedef enum
@@ -58,6 +63,7 @@ struct _RodSawBlock
   int        n_levels;
   Names      names;
   gboolean   lengths_fit;
+  gboolean   all_marked; /* every running mark has room */
   double     bar_height;
   double    *row_heights;
   GPtrArray *features; /* texts */
@@ -79,33 +85,36 @@ item_at (const RodCutting *cutting,
   return &g_array_index (cutting->items, RodCutItem, bar->items[i]);
 }
 
-static char *
-describe_item (const RodSheets  *sheets,
-               const RodCutItem *item)
+/* What each item needs beyond its length. */
+static GPtrArray *
+describe_items (const RodSheets  *sheets,
+                const RodCutting *cutting)
 {
-  return item->piece < 0 ? g_strdup ("")
-                         : rod_saw_describe_piece (sheets->plan, item->piece, sheets->units);
+  GPtrArray *features = g_ptr_array_new_full (cutting->items->len, g_free);
+
+  for (guint i = 0; i < cutting->items->len; i++)
+    {
+      const RodCutItem *item = &g_array_index (cutting->items, RodCutItem, i);
+
+      g_ptr_array_add (features, item->piece < 0 ? g_strdup ("") : rod_saw_describe_piece (sheets->plan, (guint) item->piece, sheets->units));
+    }
+
+  return features;
 }
 
 static gboolean
-bars_are_alike (const RodSheets  *sheets,
-                const RodCutting *cutting,
+bars_are_alike (const RodCutting *cutting,
+                const GPtrArray  *features,
                 const RodSawBar  *a,
                 const RodSawBar  *b)
 {
   if (a->stock != b->stock || a->n_items != b->n_items)
     return FALSE;
   for (guint i = 0; i < a->n_items; i++)
-    {
-      g_autofree char *left = NULL, *right = NULL;
-
-      if (item_at (cutting, a, i)->length_mm != item_at (cutting, b, i)->length_mm)
-        return FALSE;
-      left = describe_item (sheets, item_at (cutting, a, i));
-      right = describe_item (sheets, item_at (cutting, b, i));
-      if (strcmp (left, right) != 0)
-        return FALSE;
-    }
+    if (item_at (cutting, a, i)->length_mm != item_at (cutting, b, i)->length_mm ||
+        strcmp (g_ptr_array_index (features, a->items[i]),
+                g_ptr_array_index (features, b->items[i])) != 0)
+      return FALSE;
 
   return TRUE;
 }
@@ -152,10 +161,11 @@ static void
 find_levels (RodSawBlock     *block,
              const RodSheets *sheets)
 {
-  double used[MARK_LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE };
+  double used[MARK_LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE };
 
   block->levels = g_new0 (int, block->n_pieces + 1);
   block->n_levels = 1;
+  block->all_marked = TRUE;
   for (guint i = 0; i < block->n_pieces; i++)
     {
       double           end = piece_end (block, sheets, i);
@@ -165,6 +175,12 @@ find_levels (RodSawBlock     *block,
 
       while (level + 1 < MARK_LEVELS && end * block->scale - 0.5 * width < used[level])
         level++;
+      if (end * block->scale - 0.5 * width < used[level])
+        {
+          block->levels[i] = MARK_HIDDEN;
+          block->all_marked = FALSE;
+          continue;
+        }
       used[level] = end * block->scale + 0.5 * width + MARK_CLEAR;
       block->levels[i] = level;
       block->n_levels = MAX (block->n_levels, level + 1);
@@ -203,13 +219,42 @@ find_fits (RodSawBlock      *block,
           block->lengths_fit &= fits (sheets, length, ROD_SHEET_SAW, room);
         }
     }
+  block->lengths_fit &= block->all_marked;
   block->names = !names_fit || !block->lengths_fit ? NAMES_IN_ORDER
                  : block->n_bars == 1              ? NAMES_INSIDE
                                                    : NAMES_BELOW;
-  block->bar_height = block->names == NAMES_INSIDE ? NAMED_BAR_HEIGHT : BAR_HEIGHT;
+  block->bar_height = block->names == NAMES_INSIDE         ? NAMED_BAR_HEIGHT
+                      : cutting->kind == ROD_ARTICLE_BOARD ? BAR_HEIGHT
+                                                           : THIN_BAR_HEIGHT;
 }
 
-/* Marks in sawing order, with their lengths where the drawing has no room for these. */
+/* A run of equal lengths with its running marks and names: "3 × 130 → 395, 528, 661: G-B1, …". */
+static void
+append_run (GString           *text,
+            const RodSawBlock *block,
+            const RodSheets   *sheets,
+            const RodCutting  *cutting,
+            const RodSawBar   *bar,
+            guint              first,
+            guint              end)
+{
+  g_autofree char *length = rod_figures_length (sheets->units,
+                                                (double) item_at (cutting, bar, first)->length_mm);
+
+  if (end > first + 1)
+    g_string_append_printf (text, "%u\u00a0×\u00a0", end - first);
+  g_string_append_printf (text, "%s\u00a0\u2192\u00a0", length);
+  for (guint i = first; i < end; i++)
+    {
+      g_autofree char *mark = rod_figures_length (sheets->units, piece_end (block, sheets, i));
+
+      g_string_append_printf (text, "%s%s", i > first ? ", " : "", mark);
+    }
+  for (guint i = first; i < end; i++)
+    g_string_append_printf (text, "%s%s", i > first ? ", " : ": ", item_at (cutting, bar, i)->label);
+}
+
+/* Names in sawing order, with lengths and running marks where the drawing has no room for these. */
 static char *
 list_names (const RodSawBlock *block,
             const RodSheets   *sheets,
@@ -217,15 +262,21 @@ list_names (const RodSawBlock *block,
             const RodSawBar   *bar)
 {
   GString *text = g_string_new (NULL);
+  guint    end;
 
-  for (guint i = 0; i < bar->n_items; i++)
+  for (guint i = 0; i < bar->n_items; i = end)
     {
-      const RodCutItem *item = item_at (cutting, bar, i);
-      g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
-
-      g_string_append_printf (text, "%s%s", i > 0 ? " \u00b7 " : "", item->label);
-      if (!block->lengths_fit)
-        g_string_append_printf (text, "\u00a0=\u00a0%s", length);
+      end = i + 1;
+      g_string_append (text, i > 0 ? " \u00b7 " : "");
+      if (block->lengths_fit)
+        {
+          g_string_append (text, item_at (cutting, bar, i)->label);
+          continue;
+        }
+      while (end < bar->n_items &&
+             item_at (cutting, bar, end)->length_mm == item_at (cutting, bar, i)->length_mm)
+        end++;
+      append_run (text, block, sheets, cutting, bar, i, end);
     }
 
   return g_string_free (text, FALSE);
@@ -234,7 +285,7 @@ list_names (const RodSawBlock *block,
 static double
 names_height (const RodSawBlock *block)
 {
-  return block->lengths_fit ? ROD_SHEET_TEXT : ROD_SHEET_SAW;
+  return block->lengths_fit ? ROD_SHEET_TEXT : NAME_HEIGHT;
 }
 
 static void
@@ -256,34 +307,28 @@ measure_rows (RodSawBlock      *block,
     }
 }
 
-/* Pieces of one bar that need the same are named together. */
+/* Pieces of one bar that need the same are named together. Pieces are numbered from the left; of
+ * one piece alone nothing need be said. */
 static void
-gather_features (RodSawBlock      *block,
-                 const RodSheets  *sheets,
-                 const RodCutting *cutting,
-                 const RodSawBar  *bar)
+gather_features (RodSawBlock     *block,
+                 const GPtrArray *features,
+                 const RodSawBar *bar)
 {
-  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
 
   block->features = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; i < bar->n_items; i++)
     {
-      g_autofree char *feature = describe_item (sheets, item_at (cutting, bar, i));
+      const char *feature = g_ptr_array_index (features, bar->items[i]);
       g_autoptr (GString) which = NULL;
 
-      if (feature[0] == '\0' || g_hash_table_contains (seen, feature))
+      if (feature[0] == '\0' || !g_hash_table_add (seen, (gpointer) feature))
         continue;
       which = g_string_new (NULL);
       for (guint j = i; j < bar->n_items; j++)
-        {
-          g_autofree char *other = describe_item (sheets, item_at (cutting, bar, j));
-
-          if (strcmp (feature, other) == 0)
-            g_string_append_printf (which, "%s%u", which->len > 0 ? ", " : "", j + 1);
-        }
-      /* Pieces are numbered from the left; of one piece alone nothing need be said. */
+        if (strcmp (feature, g_ptr_array_index (features, bar->items[j])) == 0)
+          g_string_append_printf (which, "%s%u", which->len > 0 ? ", " : "", j + 1);
       g_ptr_array_add (block->features, bar->n_items == 1 ? g_strdup (feature) : g_strdup_printf ("%s: %s", which->str, feature));
-      g_hash_table_add (seen, g_steal_pointer (&feature));
     }
 }
 
@@ -317,6 +362,7 @@ free_block (gpointer data)
 static RodSawBlock *
 new_block (const RodSheets  *sheets,
            const RodCutting *cutting,
+           const GPtrArray  *features,
            double            width,
            guint             first,
            guint             n)
@@ -331,7 +377,7 @@ new_block (const RodSheets  *sheets,
   find_levels (block, sheets);
   find_fits (block, sheets, cutting);
   measure_rows (block, sheets, cutting);
-  gather_features (block, sheets, cutting, bar_at (cutting, first));
+  gather_features (block, features, bar_at (cutting, first));
   block->height = block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
                   set_features (block, sheets, NULL, 0.0, 0.0);
   for (guint b = 0; b < n; b++)
@@ -346,15 +392,16 @@ rod_saw_blocks_new (const RodSheets  *sheets,
                     double            width)
 {
   GPtrArray *blocks = g_ptr_array_new_with_free_func (free_block);
-  guint      n = 0;
+  g_autoptr (GPtrArray) features = describe_items (sheets, cutting);
+  guint n = 0;
 
   for (guint first = 0; first < cutting->bars->len; first += n)
     {
       n = 1;
       while (first + n < cutting->bars->len && n < MOST_BARS &&
-             bars_are_alike (sheets, cutting, bar_at (cutting, first), bar_at (cutting, first + n)))
+             bars_are_alike (cutting, features, bar_at (cutting, first), bar_at (cutting, first + n)))
         n++;
-      g_ptr_array_add (blocks, new_block (sheets, cutting, width, first, n));
+      g_ptr_array_add (blocks, new_block (sheets, cutting, features, width, first, n));
     }
 
   return blocks;
@@ -456,7 +503,7 @@ write_inside (const RodSawBlock *block,
   RodLetterStyle   name = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
 
   style.width = name.width = room - 1.0;
-  if (named || !fits (sheets, figure, style.height, room))
+  if (block->bar_height < BAR_HEIGHT || named || !fits (sheets, figure, style.height, room))
     style.height = ROD_SHEET_SAW;
   if (!fits (sheets, figure, style.height, room))
     return;
@@ -502,6 +549,8 @@ draw_running_marks (const RodSawBlock *block,
       g_autofree char *figure = rod_figures_length (sheets->units, end);
       double           half = 0.5 * rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
 
+      if (block->levels[i] == MARK_HIDDEN)
+        continue;
       cairo_set_line_width (cr, ROD_SHEET_WIDE);
       cairo_move_to (cr, at, y);
       cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);

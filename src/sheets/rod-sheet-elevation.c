@@ -33,7 +33,7 @@
 
 /* Height of a mark and a hair more, see rod_drawing_marks(). */
 #define MARK_ROOM 2.65
-#define LINING_CHAIN 6.5
+#define LINING_CHAIN 5.6
 #define RUNNING_CHAIN 9.0
 
 typedef struct
@@ -395,7 +395,8 @@ draw_lining (const RodSheets *sheets,
   cairo_set_line_width (cr, ROD_SHEET_NARROW);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0.0);
-  rod_drawing_marks (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
+  if (!view->unmarked)
+    rod_drawing_marks (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
   draw_chain (&board, widths, FALSE, board.page_bottom + LINING_CHAIN, board.page_bottom);
   draw_chain (&board, heights, TRUE, board.page_left - LINING_CHAIN, board.page_left);
 }
@@ -444,7 +445,7 @@ static RodBorder
 lining_border (const RodSheets *sheets,
                guint            face)
 {
-  return (RodBorder){ 11.5, 1.0, 0.5, 8.5 };
+  return (RodBorder){ 10.5, 1.0, 0.5, 7.6 };
 }
 
 /* A larger scale helps no more once the marks fit the narrowest boards. */

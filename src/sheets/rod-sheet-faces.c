@@ -14,9 +14,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "engine/rod-limits.h"
+#include "sheets/rod-contour.h"
+
 #define GAP_X 7.0
-#define GAP_Y 6.0
-#define CAPTION_GAP 1.6
+#define GAP_Y 3.5
+#define CAPTION_GAP 1.0
 
 /* Two lines along the foot. */
 #define KEY_HEIGHT 8.4
@@ -30,6 +33,7 @@
 /* One face on a shared sheet. */
 typedef struct
 {
+  GArray   *faces; /* faces alike, of which the first is drawn */
   RodView   view;
   RodRoom   room;
   double    caption_height;
@@ -60,17 +64,24 @@ clear_block (gpointer data)
 {
   Block *block = data;
 
+  g_array_unref (block->faces);
   g_free (block->title);
   g_free (block->caption);
 }
 
 static char *
 title_of (const RodSheets *sheets,
-          guint            face)
+          const GArray    *faces)
 {
-  const RodFace *of = rod_plan_face (sheets->plan, face);
+  const RodFace *first = rod_plan_face (sheets->plan, g_array_index (faces, guint, 0));
+  GString       *marks = g_string_new (first->mark);
 
-  return g_strdup_printf ("%s \u00b7 %s", of->mark, of->label);
+  if (faces->len == 1)
+    g_string_append_printf (marks, " \u00b7 %s", first->label);
+  for (guint i = 1; i < faces->len; i++)
+    g_string_append_printf (marks, ", %s", rod_plan_face (sheets->plan, g_array_index (faces, guint, i))->mark);
+
+  return g_string_free (marks, FALSE);
 }
 
 static double
@@ -91,17 +102,21 @@ set_caption (const RodSheets *sheets,
 static Block
 measure_block (const RodSheets   *sheets,
                const RodFaceKind *kind,
-               guint              face,
+               GArray            *faces,
                double             scale)
 {
+  guint            face = g_array_index (faces, guint, 0);
   RodBorder        border = kind->border (sheets, face);
   double           least = scale > 0.0 ? scale : kind->least (sheets, face);
-  Block            block = { .view = rod_view_plan (sheets, face, border, least), .border = border };
+  Block            block = { .faces = g_array_ref (faces),
+                             .view = rod_view_plan (sheets, face, border, least),
+                             .border = border };
   double           paper = 1.0 / block.view.scale;
-  g_autofree char *name = title_of (sheets, face);
+  g_autofree char *name = title_of (sheets, faces);
 
   block.title = kind->common ? g_strdup (name)
                              : g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
+  block.view.unmarked = faces->len > 1;
   block.caption = kind->caption (sheets, face);
   block.room.width = fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + border.left + border.right);
   block.caption_height = set_caption (sheets, NULL, &block);
@@ -172,10 +187,11 @@ add_own (RodSheets         *sheets,
          const RodFaceKind *kind,
          const Block       *block)
 {
-  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), title_of (sheets, block->view.face), draw_own);
+  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), title_of (sheets, block->faces), draw_own);
 
   sheet->kind = kind;
-  sheet->face = (int) block->view.face;
+  sheet->faces = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_array_append_val (sheet->faces, block->view.face);
   sheet->data = g_memdup2 (&block->view, sizeof block->view);
   sheet->free_data = g_free;
   sheet->scale = block->view.scale;
@@ -273,11 +289,13 @@ name_shared (const RodSheets *sheets,
       if (sheet->title != NULL)
         continue;
       title = g_string_new (NULL);
+      sheet->faces = g_array_new (FALSE, FALSE, sizeof (guint));
       sheet->scale = g_array_index (blocks, Block, 0).view.scale;
       for (guint b = 0; b < blocks->len; b++)
         {
           const Block *block = &g_array_index (blocks, Block, b);
 
+          g_array_append_val (sheet->faces, block->view.face);
           g_string_append_printf (title, "%s%s", b > 0 ? ", " : "", rod_plan_face (sheets->plan, block->view.face)->mark);
           if (fabs (block->view.scale - sheet->scale) > 0.5)
             sheet->scale = ROD_SHEET_SCALES_DIFFER;
@@ -312,6 +330,93 @@ wants_own_sheet (const RodSheets   *sheets,
          block->room.width > width || block->room.height > height;
 }
 
+/* Whether two faces give the same drawing: same outline, pieces and trims in the same places. */
+static gboolean
+rings_are_alike (const RodPlan  *plan,
+                 const RodPiece *a,
+                 const RodPiece *b)
+{
+  const RodRegion *rings = plan->rings;
+  guint            from = rings->ring_starts[a->first_ring];
+  guint            other = rings->ring_starts[b->first_ring];
+  guint            n = rings->ring_starts[a->first_ring + a->n_rings] - from;
+
+  if (a->n_rings != b->n_rings || a->colour != b->colour ||
+      n != rings->ring_starts[b->first_ring + b->n_rings] - other)
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (rod_point_distance (rings->points[from + i], rings->points[other + i]) > ROD_SNAP_MM)
+      return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
+fields_are_alike (const RodPlan  *plan,
+                  const RodField *a,
+                  const RodField *b)
+{
+  if (a->board != b->board || a->n_pieces != b->n_pieces || a->n_edges != b->n_edges)
+    return FALSE;
+  for (guint i = 0; i < a->n_edges; i++)
+    if (a->edges[i].trim != b->edges[i].trim)
+      return FALSE;
+  for (guint i = 0; i < a->n_pieces; i++)
+    if (!rings_are_alike (plan, rod_plan_piece (plan, a->first_piece + i), rod_plan_piece (plan, b->first_piece + i)))
+      return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
+faces_are_alike (const RodPlan *plan,
+                 guint          a,
+                 guint          b)
+{
+  const RodFace *left = rod_plan_face (plan, a), *right = rod_plan_face (plan, b);
+  RodPoint       low[2], high[2];
+
+  if (left->system != right->system || left->n_fields != right->n_fields)
+    return FALSE;
+  rod_contour_surface_extent (left->surface, &low[0], &high[0]);
+  rod_contour_surface_extent (right->surface, &low[1], &high[1]);
+  if (rod_point_distance (low[0], low[1]) > ROD_SNAP_MM ||
+      rod_point_distance (high[0], high[1]) > ROD_SNAP_MM)
+    return FALSE;
+  for (guint i = 0; i < left->n_fields; i++)
+    if (!fields_are_alike (plan, rod_plan_field (plan, left->first_field + i), rod_plan_field (plan, right->first_field + i)))
+      return FALSE;
+
+  return TRUE;
+}
+
+/* Faces of a kind; those of kinds drawn to one scale together with the ones that look the same. */
+static GPtrArray *
+gather_faces (const RodSheets   *sheets,
+              const RodFaceKind *kind)
+{
+  GPtrArray *groups = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+
+  for (guint i = 0; i < sheets->plan->faces->len; i++)
+    {
+      GArray *group = NULL;
+
+      if (!kind->wants (sheets, i))
+        continue;
+      for (guint g = 0; kind->common && group == NULL && g < groups->len; g++)
+        if (faces_are_alike (sheets->plan, i, g_array_index ((GArray *) g_ptr_array_index (groups, g), guint, 0)))
+          group = g_ptr_array_index (groups, g);
+      if (group == NULL)
+        {
+          group = g_array_new (FALSE, FALSE, sizeof (guint));
+          g_ptr_array_add (groups, group);
+        }
+      g_array_append_val (group, i);
+    }
+
+  return groups;
+}
+
 void
 rod_sheets_add_faces (RodSheets         *sheets,
                       const RodFaceKind *kind)
@@ -320,21 +425,19 @@ rod_sheets_add_faces (RodSheets         *sheets,
   guint   first_page = sheets->pages->len;
   GArray *shared = g_array_new (FALSE, FALSE, sizeof (Block));
   Packer  packer = { sheets, kind, g_array_new (FALSE, FALSE, sizeof (Shelf)), 0.0 };
+  g_autoptr (GPtrArray) groups = gather_faces (sheets, kind);
 
-  for (guint i = 0; i < sheets->plan->faces->len; i++)
+  for (guint i = 0; i < groups->len; i++)
     {
-      Block block;
+      Block block = measure_block (sheets, kind, g_ptr_array_index (groups, i), scale);
 
-      if (!kind->wants (sheets, i))
-        continue;
-      block = measure_block (sheets, kind, i, scale);
-      if (wants_own_sheet (sheets, kind, &block))
+      if (!wants_own_sheet (sheets, kind, &block))
         {
-          add_own (sheets, kind, &block);
-          clear_block (&block);
+          g_array_append_val (shared, block);
+          continue;
         }
-      else
-        g_array_append_val (shared, block);
+      add_own (sheets, kind, &block);
+      clear_block (&block);
     }
 
   g_array_sort (shared, compare_blocks);

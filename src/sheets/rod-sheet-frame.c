@@ -148,31 +148,36 @@ draw_printed_rod (const RodSheets *sheets,
   rod_lettering_write (sheets->lettering, cr, _ ("100 mm when printed to scale"), &style, ROD_LEFT + ROD_WIDTH + 1.2 + ROD_SHEET_TEXT, foot);
 }
 
-/* The whole house in small, this sheet's face filled. */
+/* The whole house in small, this sheet's faces filled. */
 static void
 draw_key_plan (const RodSheets *sheets,
-               int              face,
+               const RodSheet  *sheet,
                cairo_t         *cr,
                RodRoom          room)
 {
   RodAffine to_page = rod_net_to_page (sheets, room);
 
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   for (guint i = 0; i < sheets->plan->faces->len; i++)
     {
       const RodFace *of = rod_plan_face (sheets->plan, i);
 
-      if (of->surface->kind == ROD_SURFACE_REVEAL)
-        continue;
-      rod_drawing_trace_outline (cr, of->surface, rod_affine_multiply (sheets->net[i], to_page));
-      cairo_set_source_rgb (cr, 0.9, 0.9, 0.9);
-      cairo_fill_preserve (cr);
-      cairo_set_source_rgb (cr, 0.3, 0.3, 0.3);
-      cairo_set_line_width (cr, 0.13);
-      cairo_stroke (cr);
+      if (of->parent < 0)
+        rod_drawing_trace_outline (cr, of->surface, rod_affine_multiply (sheets->net[i], to_page));
     }
-  if (face < 0)
-    return;
-  rod_drawing_trace_outline (cr, rod_plan_face (sheets->plan, face)->surface, rod_affine_multiply (sheets->net[face], to_page));
+  cairo_set_source_rgb (cr, 0.9, 0.9, 0.9);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.3, 0.3, 0.3);
+  cairo_set_line_width (cr, 0.13);
+  cairo_stroke (cr);
+
+  for (guint i = 0; i < sheet->faces->len; i++)
+    {
+      guint          face = g_array_index (sheet->faces, guint, i);
+      const RodFace *of = rod_plan_face (sheets->plan, face);
+
+      rod_drawing_trace_outline (cr, of->surface, rod_affine_multiply (sheets->net[face], to_page));
+    }
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, ROD_SHEET_WIDE);
@@ -205,6 +210,17 @@ draw_scale_bar (const RodSheets *sheets,
   rod_lettering_write (sheets->lettering, cr, end, &style, room.x + SCALE_BAR_FIELDS * field, y - 1.4);
 }
 
+/* On lists: what made the sheet, and in which units. */
+static void
+draw_imprint (const RodSheets *sheets,
+              cairo_t         *cr,
+              RodRoom          room)
+{
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_sheet_write (sheets, cr, "Storeyrod", ROD_SHEET_TITLE, TRUE, room.x + 1.0, room.y + 7.5);
+  rod_sheet_write (sheets, cr, sheets->units == ROD_UNITS_METRIC ? _ ("Lengths in millimetres") : _ ("Lengths in feet and inches"), ROD_SHEET_TEXT, FALSE, room.x + 1.0, room.y + 15.0);
+}
+
 static void
 draw_strip (const RodSheets *sheets,
             const RodSheet  *sheet,
@@ -217,14 +233,17 @@ draw_strip (const RodSheets *sheets,
     .height = ROD_SHEET_STRIP - 2.0 * KEY_PAD,
   };
 
-  draw_key_plan (sheets, sheet->face, cr, room);
+  if (sheet->faces == NULL)
+    {
+      draw_imprint (sheets, cr, room);
+      return;
+    }
+  draw_key_plan (sheets, sheet, cr, room);
   room.x += room.width + 2.0 * KEY_PAD;
   room.width = sheets->width - ROD_SHEET_MARGIN - BLOCK_WIDTH - KEY_PAD - room.x;
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   if (sheet->scale > 0.0)
     draw_scale_bar (sheets, sheet->scale, cr, room);
-  else
-    rod_sheet_paragraph (sheets, cr, sheets->units == ROD_UNITS_METRIC ? _ ("Lengths in millimetres") : _ ("Lengths in feet and inches"), ROD_SHEET_TEXT, FALSE, room.x, room.y + 1.0, room.width);
 }
 
 void

@@ -22,7 +22,7 @@
 #define LEGEND_INDENT 48.0
 #define N_COLUMNS 2
 #define COLUMN_GAP 8.0
-#define BLOCK_GAP 3.2
+#define BLOCK_GAP 2.6
 #define ARTICLE_GAP 2.5
 
 /* Columns hold headings of articles and blocks of bars, from top to bottom. */
@@ -32,6 +32,7 @@ typedef struct
   double             y;
   const RodCutting  *cutting;
   const RodSawBlock *block; /* (nullable): NULL for a heading */
+  gboolean           again; /* a heading that repeats */
 } Entry;
 
 typedef struct
@@ -93,6 +94,7 @@ draw_colour (const RodCutting *cutting,
 static double
 set_article (const RodSheets  *sheets,
              const RodCutting *cutting,
+             gboolean          again,
              double            x,
              double            y,
              cairo_t          *cr)
@@ -110,7 +112,8 @@ set_article (const RodSheets  *sheets,
   if (cr != NULL)
     cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   y += rod_sheet_paragraph (sheets, cr, name, ROD_SHEET_SAW, TRUE, x + indent, y, width - indent);
-  y += rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_TEXT, FALSE, x, y, width);
+  if (!again)
+    y += rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_TEXT, FALSE, x, y, width);
   if (cr != NULL)
     {
       cairo_set_line_width (cr, ROD_SHEET_WIDE);
@@ -144,7 +147,7 @@ draw_saw (const RodSheets *sheets,
       const Entry *entry = &g_array_index (page->entries, Entry, i);
 
       if (entry->block == NULL)
-        set_article (sheets, entry->cutting, entry->x, entry->y, cr);
+        set_article (sheets, entry->cutting, entry->again, entry->x, entry->y, cr);
       else
         rod_saw_block_draw (entry->block, sheets, entry->cutting, entry->x, entry->y, cr);
     }
@@ -185,10 +188,11 @@ static void
 put (Flow              *flow,
      const RodCutting  *cutting,
      const RodSawBlock *block,
+     gboolean           again,
      double             height)
 {
   double x = flow->sheets->room.x + flow->column * (column_width (flow->sheets) + COLUMN_GAP);
-  Entry  entry = { x, flow->y, cutting, block };
+  Entry  entry = { x, flow->y, cutting, block, again };
 
   g_array_append_val (flow->page->entries, entry);
   flow->y += height;
@@ -212,22 +216,21 @@ flow_cutting (Flow             *flow,
               const RodCutting *cutting,
               const GPtrArray  *blocks)
 {
-  double article = set_article (flow->sheets, cutting, 0.0, 0.0, NULL);
-
   for (guint i = 0; i < blocks->len; i++)
     {
       const RodSawBlock *block = g_ptr_array_index (blocks, i);
       double             height = rod_saw_block_height (block);
-      gboolean           first = i == 0;
+      double             article = set_article (flow->sheets, cutting, i > 0, 0.0, 0.0, NULL);
+      gboolean           headed = i > 0;
 
-      if (!has_room (flow, height + (first ? article : 0.0)))
+      if (!has_room (flow, height + (headed ? 0.0 : article)))
         {
           begin_column (flow);
-          first = TRUE;
+          headed = FALSE;
         }
-      if (first)
-        put (flow, cutting, NULL, article);
-      put (flow, cutting, block, height + BLOCK_GAP);
+      if (!headed)
+        put (flow, cutting, NULL, i > 0, article);
+      put (flow, cutting, block, FALSE, height + BLOCK_GAP);
     }
 }
 

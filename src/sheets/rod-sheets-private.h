@@ -61,7 +61,7 @@ struct _RodSheet
   char              *title;
   RodSheetDraw       draw;
   const RodFaceKind *kind;  /* (nullable): of sheets that show faces */
-  int                face;  /* shown on the key plan, or -1 */
+  GArray            *faces; /* (nullable) (element-type guint): shown on the key plan */
   double             scale; /* denominator, 0 where nothing is to scale, or ROD_SHEET_SCALES_DIFFER */
   RodTable          *table; /* (nullable): a list that is continued over pages; owned by the set */
   guint              first;
@@ -153,7 +153,8 @@ typedef struct
   RodPoint  low; /* extent of the outline */
   RodPoint  high;
   RodAffine to_page;
-  double    scale; /* denominator */
+  double    scale;    /* denominator */
+  gboolean  unmarked; /* stands for several faces alike, so that no mark of one is shown */
   RodRoom   notes;
 } RodView;
 

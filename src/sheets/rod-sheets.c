@@ -44,6 +44,7 @@ free_sheet (gpointer data)
 
   if (sheet->free_data != NULL)
     sheet->free_data (sheet->data);
+  g_clear_pointer (&sheet->faces, g_array_unref);
   g_free (sheet->title);
   g_free (sheet);
 }
@@ -61,7 +62,6 @@ rod_sheets_add (RodSheets   *sheets,
   sheet->document = document;
   sheet->title = title;
   sheet->draw = draw;
-  sheet->face = -1;
   g_ptr_array_add (sheets->pages, sheet);
 
   return sheet;
