@@ -169,6 +169,10 @@ static void
 take_up_locale (void)
 {
   setlocale (LC_ALL, "");
+  /* On a machine without locales, such as a bare container, the terminal reads UTF-8 all the same;
+   * without this every m² would become "m?". */
+  if (g_strcmp0 (setlocale (LC_CTYPE, NULL), "C") == 0)
+    setlocale (LC_CTYPE, "C.UTF-8");
   bindtextdomain (GETTEXT_PACKAGE, ROD_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
