@@ -51,7 +51,7 @@ check_line (const char *line,
 static void
 test_bad_files (void)
 {
-  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "bad", NULL);
+  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "engine", "bad", NULL);
   g_autoptr (GHashTable) listed = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   g_autofree char *text = NULL;

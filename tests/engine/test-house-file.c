@@ -542,8 +542,8 @@ check_folder (const char *folder)
 static void
 test_examples (void)
 {
-  g_autofree char *examples = g_test_build_filename (G_TEST_DIST, "..", "..", "examples", NULL);
-  g_autofree char *worked = g_test_build_filename (G_TEST_DIST, "houses", NULL);
+  g_autofree char *examples = g_test_build_filename (G_TEST_DIST, "..", "examples", NULL);
+  g_autofree char *worked = g_test_build_filename (G_TEST_DIST, "engine", "houses", NULL);
 
   check_folder (examples);
   check_folder (worked);
