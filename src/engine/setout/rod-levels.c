@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Every edge along the boards leaves a strip of board beside it. Here such edges become levels of
+ * their alignment group, measured in the group's own phase, so that one search serves surfaces that
+ * run the other way round too. */
+
+#include "config.h"
+
+#include <math.h>
+
+#include "engine/geometry/rod-inset.h"
+#include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-stacks.h"
+#include "engine/rod-limits.h"
+#include "engine/setout/rod-levels.h"
+
+/* A level with where it lies along the boards, to find which levels face each other. */
+typedef struct
+{
+  RodLevel level;
+  double   at_mm; /* in the field's own measure */
+  double   from_mm;
+  double   to_mm;
+} FieldLevel;
+
+/* A cut line across the field, in the board frame. */
+static FieldLevel
+edge_level (const RodField *field,
+            const RodEdge  *edge,
+            double          inset_mm)
+{
+  FieldLevel found = { 0 };
+  RodPoint   from, to;
+
+  rod_edge_shifted (edge, inset_mm, &from, &to);
+  from = rod_affine_apply (field->to_board, from);
+  to = rod_affine_apply (field->to_board, to);
+  found.at_mm = from.y;
+  found.from_mm = MIN (from.x, to.x);
+  found.to_mm = MAX (from.x, to.x);
+  /* The clad side lies to the left: boards are above an edge that runs along them. */
+  found.level.upper = to.x < from.x;
+  found.level.facing_mm = INFINITY;
+  return found;
+}
+
+static double
+cut_inset_mm (const RodEdge *edge)
+{
+  return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm;
+}
+
+/* Whether a point lies within a zone's polygon: an odd number of its sides passes to the right. */
+static gboolean
+is_in_zone (const RodZone *zone,
+            RodPoint       at)
+{
+  gboolean inside = FALSE;
+
+  for (guint i = 0; i < zone->corners->len; i++)
+    {
+      const RodCorner *a = g_ptr_array_index (zone->corners, i);
+      const RodCorner *b = g_ptr_array_index (zone->corners, (i + 1) % zone->corners->len);
+
+      if ((a->y > at.y) != (b->y > at.y) &&
+          at.x < a->x + (at.y - a->y) / (b->y - a->y) * (b->x - a->x))
+        inside = !inside;
+    }
+  return inside;
+}
+
+/* The zone a point belongs to: where zones overlap, the later one. */
+static const RodZone *
+zone_at (const RodSurface *surface,
+         RodPoint          at)
+{
+  for (guint z = surface->zones->len; z > 0; z--)
+    if (is_in_zone (g_ptr_array_index (surface->zones, z - 1), at))
+      return g_ptr_array_index (surface->zones, z - 1);
+  return NULL;
+}
+
+/* Whether an edge bounds this field rather than another zone of the surface: asked just inside it,
+ * at both ends and in the middle. */
+static gboolean
+bounds_field (const RodPlan  *plan,
+              const RodField *field,
+              const RodEdge  *edge)
+{
+  static const double places[] = { 0.01, 0.5, 0.99 };
+  const RodSurface   *surface = rod_plan_face (plan, field->face)->surface;
+  RodPoint            from, to;
+
+  if (surface->zones->len == 0)
+    return TRUE;
+  rod_edge_shifted (edge, 1.0, &from, &to);
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      RodPoint at = { from.x + places[i] * (to.x - from.x), from.y + places[i] * (to.y - from.y) };
+
+      if (zone_at (surface, at) == field->zone)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static GArray *
+field_levels (const RodPlan  *plan,
+              const RodField *field)
+{
+  GArray *levels = g_array_new (FALSE, FALSE, sizeof (FieldLevel));
+
+  for (guint e = 0; e < field->n_edges; e++)
+    {
+      const RodEdge *edge = &field->edges[e];
+      FieldLevel     level;
+
+      if (edge->relation != ROD_BOARDS_ALONG || edge->starter || edge->trim == NULL ||
+          !bounds_field (plan, field, edge))
+        continue;
+      level = edge_level (field, edge, cut_inset_mm (edge));
+      g_array_append_val (levels, level);
+    }
+  return levels;
+}
+
+static void
+find_facing (GArray *levels)
+{
+  for (guint i = 0; i < levels->len; i++)
+    for (guint k = 0; k < levels->len; k++)
+      {
+        FieldLevel *one = &g_array_index (levels, FieldLevel, i);
+        FieldLevel *other = &g_array_index (levels, FieldLevel, k);
+        double      apart = one->level.upper ? one->at_mm - other->at_mm : other->at_mm - one->at_mm;
+
+        if (one->level.upper != other->level.upper && apart > 0.0 &&
+            one->from_mm < other->to_mm && other->from_mm < one->to_mm)
+          one->level.facing_mm = MIN (one->level.facing_mm, apart);
+      }
+}
+
+/* The same level in the group's measure: φ_field = shift + scale·φ, so a place y of the field is
+ * (y − shift) / scale of the group, and up becomes down where the scale is negative. */
+static RodLevel
+in_group (const RodField   *field,
+          const FieldLevel *level)
+{
+  RodLevel grouped = level->level;
+
+  grouped.at_mm = (level->at_mm - field->group_shift_mm) / field->group_scale;
+  grouped.ratio = fabs (field->group_scale);
+  grouped.facing_mm = level->level.facing_mm / grouped.ratio;
+  grouped.upper = level->level.upper == (field->group_scale > 0.0);
+  return grouped;
+}
+
+static void
+add_starter (const RodPlan  *plan,
+             const RodField *field,
+             const RodEdge  *edge,
+             GArray         *starters)
+{
+  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
+  double          low_mm, high_mm, a, b;
+  FieldLevel      base = edge_level (field, edge, -edge->build_up_mm);
+  FieldLevel      without = base;
+  RodStarterArc   arc;
+
+  rod_edge_starter_range (plan, field, edge, &low_mm, &high_mm);
+  a = (base.at_mm + low_mm - field->group_shift_mm) / field->group_scale;
+  b = (base.at_mm + high_mm - field->group_shift_mm) / field->group_scale;
+  without.at_mm += MAX (low_mm, 0.0) + rules->gap_across_mm;
+  arc = (RodStarterArc){ MIN (a, b), MAX (a, b), in_group (field, &without) };
+  g_array_append_val (starters, arc);
+}
+
+/* A field whose outline has no edge along the boards still has two outermost corners. */
+void
+rod_field_add_corner_levels (const RodPlan  *plan,
+                             const RodField *field,
+                             GArray         *levels)
+{
+  guint      n = rod_plan_face (plan, field->face)->surface->outline->len;
+  FieldLevel low = { .at_mm = INFINITY, .level = { .facing_mm = INFINITY } };
+  FieldLevel high = { .at_mm = -INFINITY, .level = { .facing_mm = INFINITY, .upper = TRUE } };
+  RodLevel   grouped;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const RodEdge *last = &field->edges[(i + n - 1) % n];
+      const RodEdge *edge = &field->edges[i];
+      RodPoint       a_from, a_to, b_from, b_to, at;
+
+      rod_edge_shifted (last, cut_inset_mm (last), &a_from, &a_to);
+      rod_edge_shifted (edge, cut_inset_mm (edge), &b_from, &b_to);
+      if (!rod_lines_meet (a_from, a_to, b_from, b_to, &at))
+        continue;
+      at = rod_affine_apply (field->to_board, at);
+      low.at_mm = MIN (low.at_mm, at.y);
+      high.at_mm = MAX (high.at_mm, at.y);
+    }
+  if (!isfinite (low.at_mm))
+    return;
+  grouped = in_group (field, &low);
+  g_array_append_val (levels, grouped);
+  grouped = in_group (field, &high);
+  g_array_append_val (levels, grouped);
+}
+
+void
+rod_field_add_levels (const RodPlan  *plan,
+                      const RodField *field,
+                      GArray         *levels,
+                      GArray         *starters)
+{
+  g_autoptr (GArray) own = field_levels (plan, field);
+
+  find_facing (own);
+  for (guint i = 0; i < own->len; i++)
+    {
+      RodLevel level = in_group (field, &g_array_index (own, FieldLevel, i));
+
+      g_array_append_val (levels, level);
+    }
+  for (guint e = 0; e < field->n_edges; e++)
+    if (field->edges[e].starter && bounds_field (plan, field, &field->edges[e]))
+      add_starter (plan, field, &field->edges[e], starters);
+}
