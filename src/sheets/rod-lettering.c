@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lettering on drawings and lists.
  *
+ * Marks and figures, which are most of what is written, are set from a table of glyphs made once:
+ * they need no kerning, and a layout for each of thousands would take longer than all the rest.
+ *
  * Every text is laid out once, at one size, without hinting, and scaled by the context when drawn:
  * a zoom or a turn then costs no new layout. Sizes are heights of capitals (ISO 3098), found by
  * measuring an H, so that 2.5 mm on paper are 2.5 mm in whichever typeface is installed.
@@ -10,6 +13,7 @@
 #include "sheets/rod-lettering.h"
 
 #include <math.h>
+#include <string.h>
 
 /* The first that is installed is taken; the second is part of every Debian font set. */
 #define TYPEFACE "Cantarell, DejaVu Sans"
@@ -30,14 +34,60 @@
  * letters with tails pass; accents on capitals still fit. */
 #define LINE_PITCH 1.75
 
+/* Characters of marks and figures. */
+#define FIGURE_CHARACTERS "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ-.,'\"/:_ \u00a0×\u2212°\u00b7\u2192\u2013"
+#define FIGURE_SLOTS 128
+
+/* Longer texts are prose. */
+#define MOST_FIGURES 40
+
+typedef struct
+{
+  gunichar      character; /* 0 in an empty slot */
+  unsigned long glyph;
+  double        advance;
+} FigureGlyph;
+
+/* One weight of the typeface. */
+typedef struct
+{
+  PangoFontDescription *description;
+  cairo_scaled_font_t  *font;
+  FigureGlyph           figures[FIGURE_SLOTS];
+} Weight;
+
+/* A figure set in glyphs, in units of a layout. */
+typedef struct
+{
+  cairo_glyph_t        glyphs[MOST_FIGURES];
+  cairo_text_cluster_t clusters[MOST_FIGURES];
+  int                  n;
+  double               width;
+} SetFigure;
+
+/* A line that waits to be written. */
+typedef struct
+{
+  PangoLayoutLine *line; /* (nullable): else a figure */
+  char            *text;
+  gboolean         bold;
+  cairo_matrix_t   matrix;
+  double           red, green, blue;
+  guint            order;
+} Held;
+
 struct _RodLettering
 {
-  PangoContext         *context;
-  PangoFontDescription *fonts[2]; /* normal and bold */
-  PangoAttrList        *features;
-  GHashTable           *layouts;
-  double                capital; /* height of an H in a layout */
+  gboolean       holding;
+  GArray        *held;
+  PangoContext  *context;
+  Weight         weights[2]; /* normal and bold */
+  PangoAttrList *features;
+  GHashTable    *layouts;
+  double         capital; /* height of an H in a layout */
 };
+
+static void clear_held (gpointer data);
 
 static PangoLayout *
 lay_out (RodLettering *self,
@@ -46,7 +96,7 @@ lay_out (RodLettering *self,
 {
   PangoLayout *layout = pango_layout_new (self->context);
 
-  pango_layout_set_font_description (layout, self->fonts[bold ? 1 : 0]);
+  pango_layout_set_font_description (layout, self->weights[bold ? 1 : 0].description);
   pango_layout_set_attributes (layout, self->features);
   pango_layout_set_text (layout, text, -1);
 
@@ -102,6 +152,28 @@ find_paragraph (RodLettering *self,
   return layout;
 }
 
+/* A line cut off with an ellipsis at a width in units of the layout. */
+static PangoLayout *
+find_cut_off (RodLettering *self,
+              const char   *text,
+              gboolean      bold,
+              int           width)
+{
+  g_autofree char *key = g_strdup_printf ("%c%d:%s", bold ? 'E' : 'e', width, text);
+  PangoLayout     *layout = g_hash_table_lookup (self->layouts, key);
+
+  if (layout == NULL)
+    {
+      layout = lay_out (self, text, bold);
+      pango_layout_set_single_paragraph_mode (layout, TRUE);
+      pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+      pango_layout_set_width (layout, width);
+      keep_layout (self, g_steal_pointer (&key), layout);
+    }
+
+  return layout;
+}
+
 static double
 layout_width (PangoLayout *layout)
 {
@@ -110,6 +182,107 @@ layout_width (PangoLayout *layout)
   pango_layout_get_size (layout, &width, NULL);
 
   return (double) width / PANGO_SCALE;
+}
+
+static FigureGlyph *
+figure_slot (Weight  *weight,
+             gunichar character)
+{
+  guint slot = character % FIGURE_SLOTS;
+
+  while (weight->figures[slot].character != 0 && weight->figures[slot].character != character)
+    slot = (slot + 1) % FIGURE_SLOTS;
+
+  return &weight->figures[slot];
+}
+
+/* Layouts leave blanks empty; as part of a figure they are shown, so that they can be copied. */
+static unsigned long
+space_glyph (cairo_scaled_font_t *font)
+{
+  cairo_glyph_t *glyphs = NULL;
+  int            n = 0;
+  unsigned long  glyph = 0;
+
+  if (cairo_scaled_font_text_to_glyphs (font, 0.0, 0.0, " ", 1, &glyphs, &n, NULL, NULL, NULL) ==
+        CAIRO_STATUS_SUCCESS &&
+      n > 0)
+    glyph = glyphs[0].index;
+  cairo_glyph_free (glyphs);
+
+  return glyph;
+}
+
+/* Notes glyph and advance of one character, unless the typeface lacks it. */
+static void
+learn_figure (RodLettering *self,
+              Weight       *weight,
+              const char   *character)
+{
+  g_autofree char *text = g_strndup (character, g_utf8_next_char (character) - character);
+  g_autoptr (PangoLayout) layout = lay_out (self, text, weight == &self->weights[1]);
+  PangoLayoutLine     *line = pango_layout_get_line_readonly (layout, 0);
+  PangoGlyphItem      *run = line != NULL && line->runs != NULL ? line->runs->data : NULL;
+  cairo_scaled_font_t *font;
+  FigureGlyph         *slot;
+
+  if (run == NULL || run->glyphs->num_glyphs != 1 ||
+      run->glyphs->glyphs[0].glyph & PANGO_GLYPH_UNKNOWN_FLAG)
+    return;
+  font = pango_cairo_font_get_scaled_font (PANGO_CAIRO_FONT (run->item->analysis.font));
+  if (weight->font == NULL)
+    weight->font = cairo_scaled_font_reference (font);
+  if (font != weight->font)
+    return;
+
+  slot = figure_slot (weight, g_utf8_get_char (text));
+  slot->character = g_utf8_get_char (text);
+  slot->glyph = run->glyphs->glyphs[0].glyph;
+  if (slot->glyph == PANGO_GLYPH_EMPTY)
+    slot->glyph = space_glyph (font);
+  slot->advance = (double) run->glyphs->glyphs[0].geometry.width / PANGO_SCALE;
+}
+
+static void
+init_weight (RodLettering *self,
+             gboolean      bold)
+{
+  Weight *weight = &self->weights[bold ? 1 : 0];
+
+  weight->description = pango_font_description_from_string (TYPEFACE);
+  pango_font_description_set_absolute_size (weight->description, LAYOUT_EM * PANGO_SCALE);
+  pango_font_description_set_weight (weight->description,
+                                     bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  for (const char *c = FIGURE_CHARACTERS; *c != '\0'; c = g_utf8_next_char (c))
+    learn_figure (self, weight, c);
+}
+
+/* Sets a text that consists of characters of marks and figures only. */
+static gboolean
+set_figure (RodLettering *self,
+            const char   *text,
+            gboolean      bold,
+            SetFigure    *set)
+{
+  Weight *weight = &self->weights[bold ? 1 : 0];
+
+  set->n = 0;
+  set->width = 0.0;
+  if (weight->font == NULL)
+    return FALSE;
+  for (const char *c = text; *c != '\0'; c = g_utf8_next_char (c))
+    {
+      const FigureGlyph *figure = figure_slot (weight, g_utf8_get_char (c));
+
+      if (figure->character == 0 || set->n == MOST_FIGURES)
+        return FALSE;
+      set->glyphs[set->n] = (cairo_glyph_t){ figure->glyph, set->width, 0.0 };
+      set->clusters[set->n] = (cairo_text_cluster_t){ (int) (g_utf8_next_char (c) - c), 1 };
+      set->n++;
+      set->width += figure->advance;
+    }
+
+  return TRUE;
 }
 
 RodLettering *
@@ -129,17 +302,14 @@ rod_lettering_new (void)
   pango_context_set_round_glyph_positions (self->context, FALSE);
   cairo_font_options_destroy (options);
 
-  for (int i = 0; i < 2; i++)
-    {
-      self->fonts[i] = pango_font_description_from_string (TYPEFACE);
-      pango_font_description_set_absolute_size (self->fonts[i], LAYOUT_EM * PANGO_SCALE);
-      pango_font_description_set_weight (self->fonts[i],
-                                         i == 1 ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-    }
   /* Figures of one width, so that columns of numbers stand under each other. */
   self->features = pango_attr_list_new ();
   pango_attr_list_insert (self->features, pango_attr_font_features_new ("tnum=1"));
   self->layouts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
+  self->held = g_array_new (FALSE, FALSE, sizeof (Held));
+  g_array_set_clear_func (self->held, clear_held);
+  init_weight (self, FALSE);
+  init_weight (self, TRUE);
   capital = lay_out (self, "H", FALSE);
   pango_layout_get_extents (capital, &ink, NULL);
   self->capital = MAX (1.0, (double) ink.height / PANGO_SCALE);
@@ -154,9 +324,13 @@ rod_lettering_free (RodLettering *lettering)
     return;
 
   g_hash_table_unref (lettering->layouts);
+  g_array_unref (lettering->held);
   pango_attr_list_unref (lettering->features);
-  pango_font_description_free (lettering->fonts[0]);
-  pango_font_description_free (lettering->fonts[1]);
+  for (int i = 0; i < 2; i++)
+    {
+      pango_font_description_free (lettering->weights[i].description);
+      g_clear_pointer (&lettering->weights[i].font, cairo_scaled_font_destroy);
+    }
   g_object_unref (lettering->context);
   g_free (lettering);
 }
@@ -167,9 +341,14 @@ rod_lettering_width (RodLettering *lettering,
                      double        height,
                      gboolean      bold)
 {
+  SetFigure set;
+
   g_return_val_if_fail (lettering != NULL && text != NULL, 0.0);
 
-  return layout_width (find_layout (lettering, text, bold)) * height / lettering->capital;
+  return (set_figure (lettering, text, bold, &set)
+            ? set.width
+            : layout_width (find_layout (lettering, text, bold))) *
+         height / lettering->capital;
 }
 
 static double
@@ -180,6 +359,149 @@ align_offset (RodAlign align,
                                                                   : -0.5 * width;
 }
 
+static void
+clear_held (gpointer data)
+{
+  Held *held = data;
+
+  g_clear_pointer (&held->line, pango_layout_line_unref);
+  g_free (held->text);
+}
+
+static void
+show_held (RodLettering *self,
+           cairo_t      *cr,
+           const Held   *held)
+{
+  SetFigure set;
+
+  cairo_move_to (cr, 0.0, 0.0);
+  if (held->line != NULL)
+    pango_cairo_show_layout_line (cr, held->line);
+  else if (set_figure (self, held->text, held->bold, &set))
+    {
+      cairo_set_scaled_font (cr, self->weights[held->bold ? 1 : 0].font);
+      cairo_show_text_glyphs (cr, held->text, (int) strlen (held->text), set.glyphs, set.n, set.clusters, set.n, 0);
+    }
+  cairo_new_path (cr);
+}
+
+/* Writes at the origin of the context as it stands, or keeps that for later. */
+static void
+hold (RodLettering *self,
+      cairo_t      *cr,
+      Held          held)
+{
+  double alpha;
+
+  cairo_get_matrix (cr, &held.matrix);
+  cairo_pattern_get_rgba (cairo_get_source (cr), &held.red, &held.green, &held.blue, &alpha);
+  held.order = self->held->len;
+  g_array_append_val (self->held, held);
+}
+
+static void
+put_line (RodLettering    *self,
+          cairo_t         *cr,
+          PangoLayoutLine *line)
+{
+  Held held = { .line = line };
+
+  if (!self->holding)
+    {
+      show_held (self, cr, &held);
+      return;
+    }
+  pango_layout_line_ref (line);
+  hold (self, cr, held);
+}
+
+static void
+put_figure (RodLettering    *self,
+            cairo_t         *cr,
+            const char      *text,
+            gboolean         bold,
+            const SetFigure *set)
+{
+  Held held = { .text = (char *) text, .bold = bold };
+
+  if (!self->holding)
+    {
+      show_held (self, cr, &held);
+      return;
+    }
+  held.text = g_strdup (text);
+  hold (self, cr, held);
+}
+
+static int
+compare_numbers (double a,
+                 double b)
+{
+  return (a > b) - (a < b);
+}
+
+/* Same font, size, slope and colour together. */
+static int
+compare_held (gconstpointer a,
+              gconstpointer b)
+{
+  const Held *left = a, *right = b;
+  int         order = left->bold - right->bold;
+
+  if (order == 0)
+    order = compare_numbers (left->matrix.xx, right->matrix.xx);
+  if (order == 0)
+    order = compare_numbers (left->matrix.yy, right->matrix.yy);
+  if (order == 0)
+    order = compare_numbers (left->matrix.xy, right->matrix.xy);
+  if (order == 0)
+    order = compare_numbers (left->red + left->green + left->blue,
+                             right->red + right->green + right->blue);
+
+  return order != 0 ? order : compare_numbers (left->order, right->order);
+}
+
+void
+rod_lettering_hold (RodLettering *lettering)
+{
+  g_return_if_fail (lettering != NULL);
+
+  lettering->holding = TRUE;
+}
+
+void
+rod_lettering_release (RodLettering *lettering,
+                       cairo_t      *cr)
+{
+  g_return_if_fail (lettering != NULL && cr != NULL);
+
+  lettering->holding = FALSE;
+  g_array_sort (lettering->held, compare_held);
+  cairo_save (cr);
+  for (guint i = 0; i < lettering->held->len; i++)
+    {
+      const Held *held = &g_array_index (lettering->held, Held, i);
+
+      cairo_set_matrix (cr, &held->matrix);
+      cairo_set_source_rgb (cr, held->red, held->green, held->blue);
+      show_held (lettering, cr, held);
+    }
+  cairo_restore (cr);
+  g_array_set_size (lettering->held, 0);
+}
+
+/* How far letters must be narrowed for @needed to fit @room. */
+static double
+find_narrowing (double needed,
+                double room)
+{
+  if (!(room > 0.0) || needed <= room)
+    return 1.0;
+
+  return fmax (NARROWEST, floor (room / needed / NARROWING_STEP) * NARROWING_STEP);
+}
+
 void
 rod_lettering_write (RodLettering         *lettering,
                      cairo_t              *cr,
@@ -188,45 +510,38 @@ rod_lettering_write (RodLettering         *lettering,
                      double                x,
                      double                y)
 {
-  PangoLayout *layout;
-  double       scale;
-  double       narrow = 1.0;
-  double       needed;
-  int          full_width = -1;
+  PangoLayout *layout = NULL;
+  SetFigure    set;
+  gboolean     cut_off = FALSE;
+  double       scale, needed, narrow;
 
   g_return_if_fail (lettering != NULL && cr != NULL && text != NULL && style != NULL);
 
-  layout = find_layout (lettering, text, style->bold);
   scale = style->height / lettering->capital;
-  needed = layout_width (layout) * scale;
-  if (style->width > 0.0 && needed > style->width)
+  needed = rod_lettering_width (lettering, text, style->height, style->bold);
+  narrow = find_narrowing (needed, style->width);
+  needed *= narrow;
+  if (style->width > 0.0 && needed > style->width * (1.0 + 1e-9))
     {
-      narrow = floor (style->width / needed / NARROWING_STEP) * NARROWING_STEP;
-      narrow = fmax (NARROWEST, narrow);
-      if (needed * narrow > style->width * (1.0 + 1e-9))
-        {
-          full_width = (int) (style->width / (scale * narrow) * PANGO_SCALE);
-          pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-          pango_layout_set_width (layout, full_width);
-        }
-      needed = fmin (needed * narrow, style->width);
+      cut_off = TRUE;
+      needed = style->width;
     }
+  if (cut_off)
+    layout = find_cut_off (lettering, text, style->bold, (int) (needed / (scale * narrow) * PANGO_SCALE));
+  else if (!set_figure (lettering, text, style->bold, &set))
+    layout = find_layout (lettering, text, style->bold);
 
   cairo_save (cr);
   cairo_translate (cr, x, y);
   if (fabs (style->angle_deg) > 0.0)
     cairo_rotate (cr, -style->angle_deg * G_PI / 180.0);
-  cairo_move_to (cr, align_offset (style->align, needed), 0.0);
+  cairo_translate (cr, align_offset (style->align, needed), 0.0);
   cairo_scale (cr, scale * narrow, scale);
-  pango_cairo_show_layout_line (cr, pango_layout_get_line_readonly (layout, 0));
+  if (layout != NULL)
+    put_line (lettering, cr, pango_layout_get_line_readonly (layout, 0));
+  else
+    put_figure (lettering, cr, text, style->bold, &set);
   cairo_restore (cr);
-  cairo_new_path (cr);
-
-  if (full_width >= 0)
-    {
-      pango_layout_set_width (layout, -1);
-      pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_NONE);
-    }
 }
 
 double
@@ -263,12 +578,9 @@ rod_lettering_paragraph (RodLettering         *lettering,
                        x - align_offset (style->align, spare),
                        y + style->height + i * pitch);
       cairo_scale (cr, scale, scale);
-      cairo_move_to (cr, 0.0, 0.0);
-      pango_cairo_show_layout_line (cr, line);
+      put_line (lettering, cr, line);
       cairo_restore (cr);
     }
-  if (cr != NULL)
-    cairo_new_path (cr);
 
   return n_lines * pitch;
 }

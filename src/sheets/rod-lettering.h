@@ -109,6 +109,25 @@ double rod_lettering_paragraph (RodLettering         *lettering,
                                 double                x,
                                 double                y);
 
+/**
+ * rod_lettering_hold:
+ * @lettering: lettering
+ *
+ * From here on texts are kept instead of written, until rod_lettering_release().
+ */
+void rod_lettering_hold (RodLettering *lettering);
+
+/**
+ * rod_lettering_release:
+ * @lettering: lettering that holds texts
+ * @cr: the context they were written on
+ *
+ * Writes what was kept, in its places and colours, grouped by size: several times as fast in a
+ * document as texts and lines by turns. Texts come to lie above everything drawn meanwhile.
+ */
+void rod_lettering_release (RodLettering *lettering,
+                            cairo_t      *cr);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodLettering, rod_lettering_free)
 
 G_END_DECLS

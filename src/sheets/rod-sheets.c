@@ -246,10 +246,14 @@ rod_sheets_draw_page (const RodSheets *sheets,
   sheet = g_ptr_array_index (sheets->pages, page);
   cairo_save (cr);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  rod_lettering_hold (sheets->lettering);
   sheet->draw (sheets, sheet, cr);
+  rod_lettering_release (sheets->lettering, cr);
   cairo_restore (cr);
   cairo_save (cr);
+  rod_lettering_hold (sheets->lettering);
   rod_sheet_draw_frame (sheets, page, cr);
+  rod_lettering_release (sheets->lettering, cr);
   cairo_restore (cr);
 }
 
