@@ -23,12 +23,7 @@ static void
 test_published (gconstpointer data)
 {
   const Published *schema = data;
-  g_autofree char *folder = g_test_build_filename (G_TEST_DIST,
-                                                   "..",
-                                                   "..",
-                                                   "docs",
-                                                   "schemas",
-                                                   NULL);
+  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "..", "docs", "schemas", NULL);
   g_autofree char *path = g_build_filename (folder, schema->file_name, NULL);
   g_autoptr (JsonNode) node = rod_type_schema (schema->type, schema->title);
   g_autofree char *text = rod_json_text (node);
