@@ -151,6 +151,9 @@ guint      rod_region_builder_commit (RodRegionBuilder *builder,
                                       guint             n_corners);
 RodRegion *rod_region_builder_finish (RodRegionBuilder *builder) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The region of one convex ring that has nothing to snap; NULL for any other path. */
+RodRegion *rod_path_plain_region (const RodPath *path) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Distinct points with a finder: no two closer than the radius unless asked for. */
 typedef struct
 {

@@ -170,6 +170,9 @@ rod_region_normalise (const RodPath *path,
   g_return_val_if_fail (path != NULL, NULL);
   g_return_val_if_fail (threshold >= 1, NULL);
 
+  region = threshold == 1 ? rod_path_plain_region (path) : NULL;
+  if (region != NULL)
+    return region;
   rod_arrangement_init (&arrangement, path);
   rod_arrangement_node (&arrangement);
   border = select_border (&arrangement, threshold, &n_border);

@@ -85,6 +85,7 @@ typedef struct
  * @first_piece: index of its first piece in the plan
  * @n_pieces: how many pieces
  * @n_courses: courses that hold at least one piece
+ * @joint: (nullable): the trim at its length joints
  * @fixed: where its boards are held
  * @expand: strain from fixing to hottest (or wettest), ≥ 0
  * @shrink: strain from fixing to coldest (or driest), ≥ 0
@@ -116,6 +117,7 @@ typedef struct
   guint            first_piece;
   guint            n_pieces;
   guint            n_courses;
+  const RodTrim   *joint;
   RodFixedPoint    fixed;
   double           expand;
   double           shrink;

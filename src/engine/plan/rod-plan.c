@@ -175,7 +175,7 @@ rod_plan_piece_extent (const RodPlan  *plan,
                        double         *high)
 {
   const RodRegion *rings = plan->rings;
-  RodAffine        to_board = rod_plan_field (plan, piece->field)->to_board;
+  RodAffine        to_board = g_array_index (plan->fields, RodField, piece->field).to_board;
 
   *low = INFINITY;
   *high = -INFINITY;

@@ -14,15 +14,6 @@
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-columns.h"
 
-const RodTrim *
-rod_field_joint_trim (const RodPlan  *plan,
-                      const RodField *field)
-{
-  const RodSystem *system = rod_plan_face (plan, field->face)->system;
-
-  return rod_system_find_trim (system, system->joint_trim);
-}
-
 double
 rod_field_longest_mm (const RodPlan  *plan,
                       const RodField *field)
@@ -331,7 +322,7 @@ rod_columns_place (const RodPlan   *plan,
                    RodField        *field,
                    const RodStrips *strips)
 {
-  const RodTrim *joint = rod_field_joint_trim (plan, field);
+  const RodTrim *joint = field->joint;
   double         web_mm = joint == NULL ? 0.0 : 2.0 * joint->back_mm;
   double         widest_mm = widest_bay_mm (plan, field);
   double         low = INFINITY, high = -INFINITY;

@@ -20,16 +20,6 @@ void rod_columns_place (const RodPlan   *plan,
                         const RodStrips *strips);
 
 /**
- * rod_field_joint_trim:
- * @plan: a plan
- * @field: a field
- *
- * Returns: (transfer none) (nullable): the trim at its length joints
- */
-const RodTrim *rod_field_joint_trim (const RodPlan  *plan,
-                                     const RodField *field);
-
-/**
  * rod_field_longest_mm:
  * @plan: a plan
  * @field: a field

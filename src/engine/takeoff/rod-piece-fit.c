@@ -112,7 +112,7 @@ set_end (RodFit         *fit,
          RodSideKind     kind,
          RodPieceEnd    *end)
 {
-  const RodTrim *joint = rod_field_joint_trim (plan, field);
+  const RodTrim *joint = field->joint;
   int            side = end_side (fit, kind);
   const RodTrim *trim;
 

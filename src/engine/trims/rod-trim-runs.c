@@ -254,7 +254,7 @@ add_column (RodPlan *plan,
       RodTrimRun run = {
         .field = index,
         .edge = ROD_TAG_COLUMN_LEFT,
-        .trim = rod_field_joint_trim (plan, field),
+        .trim = field->joint,
         .from = rod_affine_apply (field->to_surface, (RodPoint){ column, from }),
         .to = rod_affine_apply (field->to_surface, (RodPoint){ column, to }),
         .length_mm = to - from,
@@ -271,7 +271,7 @@ add_columns (RodPlan *plan,
 {
   const RodField *field = rod_plan_field (plan, index);
 
-  if (rod_field_joint_trim (plan, field) == NULL)
+  if (field->joint == NULL)
     return;
   for (guint c = 0; c < field->n_columns; c++)
     add_column (plan, index, field->columns[c]);
