@@ -20,9 +20,12 @@
 /* Openings smaller than this many narrow lines on paper get no diagonals. */
 #define DIAGONALS_FROM 40.0
 
+/* A mark may be narrowed to this. */
+#define MARK_NARROWEST 0.8
+
 /* A mark keeps this share of its height free on each side, along and across the board. */
-#define MARK_CLEAR_ALONG 0.5
-#define MARK_CLEAR_ACROSS 0.03
+#define MARK_CLEAR_ALONG 0.25
+#define MARK_CLEAR_ACROSS 0.12
 
 /* Trims narrower than this many narrow lines are drawn as one line. */
 #define BAND_FROM 1.5
@@ -319,14 +322,73 @@ trace_band (cairo_t  *cr,
   cairo_close_path (cr);
 }
 
-static gboolean
-is_field_of (const RodPlan *plan,
-             guint          field,
-             guint          face)
+/* Index of the first run whose field is not below @field; runs are listed field by field. */
+static guint
+first_batten_of (const GArray *battens,
+                 guint         field)
 {
-  const RodFace *of = rod_plan_face (plan, face);
+  guint low = 0, high = battens->len;
 
-  return field >= of->first_field && field < of->first_field + of->n_fields;
+  while (low < high)
+    {
+      guint middle = low + (high - low) / 2;
+
+      if (g_array_index (battens, RodBattenRun, middle).field < field)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+
+  return low;
+}
+
+static guint
+first_trim_of (const GArray *trims,
+               guint         field)
+{
+  guint low = 0, high = trims->len;
+
+  while (low < high)
+    {
+      guint middle = low + (high - low) / 2;
+
+      if (g_array_index (trims, RodTrimRun, middle).field < field)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+
+  return low;
+}
+
+void
+rod_drawing_find_battens (const RodPlan *plan,
+                          guint          face,
+                          guint         *first,
+                          guint         *end)
+{
+  const RodFace *of;
+
+  g_return_if_fail (plan != NULL && first != NULL && end != NULL);
+
+  of = rod_plan_face (plan, face);
+  *first = first_batten_of (plan->battens, of->first_field);
+  *end = first_batten_of (plan->battens, of->first_field + of->n_fields);
+}
+
+void
+rod_drawing_find_trims (const RodPlan *plan,
+                        guint          face,
+                        guint         *first,
+                        guint         *end)
+{
+  const RodFace *of;
+
+  g_return_if_fail (plan != NULL && first != NULL && end != NULL);
+
+  of = rod_plan_face (plan, face);
+  *first = first_trim_of (plan->trims, of->first_field);
+  *end = first_trim_of (plan->trims, of->first_field + of->n_fields);
 }
 
 static void
@@ -340,12 +402,14 @@ draw_battens_of_kind (cairo_t                 *cr,
   const RodSystem *system = rod_plan_face (plan, face)->system;
   const RodBatten *batten = counter ? system->counter_batten : system->batten;
   double           dash[2] = { 12.0 * options->narrow, 3.0 * options->narrow };
+  guint            first, end;
 
-  for (guint i = 0; i < plan->battens->len && batten != NULL; i++)
+  rod_drawing_find_battens (plan, face, &first, &end);
+  for (guint i = first; i < end && batten != NULL; i++)
     {
       const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, i);
 
-      if (run->counter == counter && is_field_of (plan, run->field, face))
+      if (run->counter == counter)
         trace_band (cr, to_device, run->from, run->to, 0.5 * batten->width_mm, batten->width_mm);
     }
 
@@ -402,17 +466,19 @@ rod_drawing_trims (cairo_t                 *cr,
                    RodAffine                to_device,
                    const RodDrawingOptions *options)
 {
+  guint  first, end;
   double scale = sqrt (fabs (to_device.xx * to_device.yy - to_device.xy * to_device.yx));
 
   g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
 
-  for (guint i = 0; i < plan->trims->len; i++)
+  rod_drawing_find_trims (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
       double            least = BAND_FROM * options->narrow / fmax (scale, ROD_EPSILON_MM);
       double            left;
 
-      if (run->trim == NULL || !is_field_of (plan, run->field, face))
+      if (run->trim == NULL)
         continue;
       left = rod_drawing_trim_reach (plan, run);
       trace_band (cr, to_device, run->from, run->to, left > 0.0 ? fmax (left, least) : 0.0, fmax (run->trim->sight_mm, least));
@@ -499,6 +565,47 @@ step_length (RodAffine map,
   return hypot (map.xx * step.x + map.xy * step.y, map.yx * step.x + map.yy * step.y);
 }
 
+/* Every how many courses there is room for a mark: 1, 2, 5, 10, … */
+static int
+mark_step (double pitch,
+           double height)
+{
+  static const int steps[] = { 1, 2, 5, 10, 20, 50 };
+  double           needed = height * (1.0 + 2.0 * MARK_CLEAR_ACROSS);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
+    if (steps[i] * pitch >= needed)
+      return steps[i];
+
+  return 0;
+}
+
+/* Of every second course the even ones, of every fifth or tenth the first too: nobody counts from
+ * an edge then. */
+static gboolean
+is_marked (int course,
+           int step)
+{
+  return step >= 2 && (course % step == 0 || (course == 1 && step > 2));
+}
+
+static void
+draw_halo (cairo_t *cr,
+           RodInk   behind,
+           RodPoint at,
+           double   angle_deg,
+           double   width,
+           double   height)
+{
+  cairo_save (cr);
+  cairo_translate (cr, at.x, at.y);
+  cairo_rotate (cr, -angle_deg * G_PI / 180.0);
+  cairo_rectangle (cr, -0.5 * width, -(0.5 + MARK_CLEAR_ACROSS) * height, width, (1.0 + 2.0 * MARK_CLEAR_ACROSS) * height);
+  rod_ink_use (behind, cr);
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
 static gboolean
 draw_mark (cairo_t                 *cr,
            RodLettering            *lettering,
@@ -511,25 +618,32 @@ draw_mark (cairo_t                 *cr,
   const RodField *field = rod_plan_field (plan, piece->field);
   RodPoint        across = { field->to_surface.xy, field->to_surface.yy };
   double          height = options->mark_height;
+  double          needed = height * (1.0 + 2.0 * MARK_CLEAR_ACROSS);
   double          scale_across = step_length (map, across);
+  int             step = mark_step (scale_across * field->board->cover_mm, height);
+  gboolean        fits = scale_across * piece->width_mm > needed;
   double          width;
   RodMarkPlace    place;
   RodPoint        at, along;
   RodInk          behind = rod_drawing_board_ink (piece->colour, options);
   RodLetterStyle  style = { .height = height, .align = ROD_ALIGN_CENTRE };
 
-  if (!(scale_across * piece->width_mm > height * (1.0 + 2.0 * MARK_CLEAR_ACROSS)) ||
-      !rod_mark_place_find (plan, index, height * (1.0 + 2.0 * MARK_CLEAR_ACROSS) / scale_across, &place))
+  if (!fits && (!options->mark_some || !is_marked (piece->course, step)))
+    return FALSE;
+  if (!rod_mark_place_find (plan, index, fits ? needed / scale_across : 0.5 * piece->width_mm, &place))
     return FALSE;
 
   width = rod_lettering_width (lettering, piece->mark, height, FALSE);
-  if (place.room_mm * step_length (map, place.along) < width + 2.0 * MARK_CLEAR_ALONG * height)
+  style.width = place.room_mm * step_length (map, place.along) - 2.0 * MARK_CLEAR_ALONG * height;
+  if (style.width < MARK_NARROWEST * width)
     return FALSE;
 
   at = rod_affine_apply (map, place.at);
   along.x = map.xx * place.along.x + map.xy * place.along.y;
   along.y = map.yx * place.along.x + map.yy * place.along.y;
   style.angle_deg = -atan2 (along.y, along.x) * 180.0 / G_PI;
+  if (!fits)
+    draw_halo (cr, behind, at, style.angle_deg, fmin (width, style.width) + 0.4 * height, height);
   rod_ink_use (fabs (ink_luminance (behind) - ink_luminance (options->ink)) >=
                    fabs (ink_luminance (behind) - ink_luminance (options->paper))
                  ? options->ink

@@ -52,6 +52,8 @@ typedef enum
  * @narrow: narrow line, user units of the context
  * @wide: wide line
  * @mark_height: capitals of marks, user units
+ * @mark_some: where courses are too narrow for their marks, mark the first and every second, fifth
+ *             or tenth over its neighbours instead of none
  * @tint: strength of the boards' colour, 0 (blank) to 1 (full)
  * @grey: boards in grey instead of colour
  * @paper: behind everything, and in openings
@@ -68,6 +70,7 @@ typedef struct
   double   narrow;
   double   wide;
   double   mark_height;
+  gboolean mark_some;
   double   tint;
   gboolean grey;
   RodInk   paper;
@@ -205,6 +208,30 @@ void rod_drawing_trims (cairo_t                 *cr,
                         guint                    face,
                         RodAffine                to_device,
                         const RodDrawingOptions *options);
+
+/**
+ * rod_drawing_find_battens:
+ * @plan: a plan
+ * @face: index of a face
+ * @first: (out): index of its first batten run in the plan
+ * @end: (out): index after its last
+ */
+void rod_drawing_find_battens (const RodPlan *plan,
+                               guint          face,
+                               guint         *first,
+                               guint         *end);
+
+/**
+ * rod_drawing_find_trims:
+ * @plan: a plan
+ * @face: index of a face
+ * @first: (out): index of its first trim run in the plan
+ * @end: (out): index after its last
+ */
+void rod_drawing_find_trims (const RodPlan *plan,
+                             guint          face,
+                             guint         *first,
+                             guint         *end);
 
 /**
  * rod_drawing_trim_reach:

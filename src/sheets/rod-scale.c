@@ -8,7 +8,7 @@
 
 #include "engine/rod-limits.h"
 
-#define SCALE_BAR_FIELDS 4.0
+#define SCALE_BAR_FIELDS 5.0
 
 /* Keeps a drawing that fits to the micrometre at its scale in spite of float noise. */
 #define FIT_TOLERANCE 1e-9

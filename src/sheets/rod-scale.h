@@ -48,7 +48,7 @@ double rod_scale_choose (double width_mm,
  * @denominator: denominator of the scale
  * @room_mm: greatest length of the bar on paper
  *
- * Returns: length in nature of one of the four fields of a scale bar: 1, 2 or 5 times a power of ten
+ * Returns: length in nature of one of the five fields of a scale bar: 1, 2 or 5 times a power of ten
  *          in mm
  */
 double rod_scale_bar_step (double denominator,

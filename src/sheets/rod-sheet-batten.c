@@ -35,13 +35,15 @@ rod_face_batten_count (const RodPlan *plan,
                        double        *run_mm)
 {
   guint n = 0;
+  guint first, end;
 
   *run_mm = 0.0;
-  for (guint i = 0; i < plan->battens->len; i++)
+  rod_drawing_find_battens (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, i);
 
-      if (run->counter != counter || !rod_face_of_field (plan, face, run->field))
+      if (run->counter != counter)
         continue;
       *run_mm += run->length_mm;
       n++;
@@ -93,13 +95,14 @@ draw_chain (const RodSheets *sheets,
   RodPoint      low = rod_affine_apply (view->to_page, view->low);
   RodPoint      high = rod_affine_apply (view->to_page, view->high);
   RodChainPlace place = { .scale = 1.0 / view->scale, .height = ROD_SHEET_TEXT };
+  guint         first, end;
 
-  for (guint i = 0; i < sheets->plan->battens->len; i++)
+  rod_drawing_find_battens (sheets->plan, view->face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
 
-      if (run->counter == counter && rod_face_of_field (sheets->plan, view->face, run->field) &&
-          (upright ? run_is_upright (run) : run_is_level (run)))
+      if (run->counter == counter && (upright ? run_is_upright (run) : run_is_level (run)))
         rod_chain_add (chain, upright ? run->from.x : run->from.y);
     }
   if (rod_chain_n_places (chain) == 0)
@@ -155,15 +158,17 @@ draw_frame_plan (const RodSheets *sheets,
                  cairo_t         *cr)
 {
   RodDrawingOptions options;
+  guint             first, end;
 
   rod_drawing_options_init (&options);
   options.layers = ROD_LAYER_BATTENS | ROD_LAYER_OPENINGS | ROD_LAYER_OUTLINE;
   rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
-  for (guint i = 0; i < sheets->plan->battens->len; i++)
+  rod_drawing_find_battens (sheets->plan, view->face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
 
-      if (!run->counter && rod_face_of_field (sheets->plan, view->face, run->field))
+      if (!run->counter)
         draw_label (sheets, view, cr, run);
     }
   for (int counter = 0; counter <= 1; counter++)

@@ -179,8 +179,7 @@ draw_facts (const RodSheets *sheets,
 
   if (cr != NULL)
     cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  pen.y += rod_sheet_paragraph (sheets, cr, house->name, height, TRUE, sheets->room.x, pen.y, FACTS_WIDTH) -
-           0.3 * height;
+  pen.y += rod_sheet_paragraph (sheets, cr, house->name, height, TRUE, sheets->room.x, pen.y, FACTS_WIDTH);
   for (guint i = 0; i < G_N_ELEMENTS (below); i++)
     if (below[i][0] != '\0')
       pen.y += rod_sheet_paragraph (sheets, cr, below[i], ROD_SHEET_LABEL, FALSE, sheets->room.x, pen.y, FACTS_WIDTH);

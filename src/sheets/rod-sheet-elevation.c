@@ -21,18 +21,31 @@
 
 #define KEY_RADIUS 2.1
 #define KEY_OFFSET 4.6
+#define KEY_PITCH 5.2
+
+/* A little off the middle of the edge, where dimensions rarely are. */
+#define KEY_SHARE 0.42
+
+/* Inside openings, near a corner: the middle holds the name. */
+#define KEY_SHARE_INSIDE 0.2
 
 /* Runs shorter than this on paper share the key of their neighbours. */
 #define KEY_FROM 9.0
+#define KEY_FROM_INSIDE 13.0
 
-#define LABEL_CLEAR 2.0
+#define LABEL_CLEAR 1.0
+#define LABEL_LEAST 5.0
+#define LABEL_HEIGHT 8.6
+
+/* Pipes, vents and lights smaller than this are dimensioned to their middle. */
+#define SMALL_OPENING 300.0
 
 /* Below the last line of dimensions, and round a drawing that has none on that side. */
 #define CHAIN_FOOT 3.0
 #define KEY_ROOM 7.5
 
 /* Height of a mark and a hair more, see rod_drawing_marks(). */
-#define MARK_ROOM 2.65
+#define MARK_ROOM 3.1
 #define LINING_CHAIN 5.6
 #define RUNNING_CHAIN 9.0
 
@@ -66,6 +79,23 @@ draw_chain (const Board *board,
   rod_chain_draw (chain, board->cr, board->sheets->lettering, board->sheets->units, &place);
 }
 
+/* An opening in a chain: both its sides, or the middle of a small one, as holes are set out. */
+static void
+add_opening (RodChain *chain,
+             double    from,
+             double    to,
+             double    across_from,
+             double    across_to)
+{
+  if (fmax (to - from, across_to - across_from) < SMALL_OPENING)
+    {
+      rod_chain_add (chain, 0.5 * (from + to));
+      return;
+    }
+  rod_chain_add (chain, from);
+  rod_chain_add (chain, to);
+}
+
 /* Openings that overlap in height stand in one row. The row of the first opening not yet taken is
  * taken, and its extent along the wall added to @chain where one is given. */
 static gboolean
@@ -87,10 +117,8 @@ take_row (const RodSurface *surface,
       low = any ? fmin (low, from.y) : from.y;
       high = any ? fmax (high, to.y) : to.y;
       any = taken[i] = TRUE;
-      if (chain == NULL)
-        continue;
-      rod_chain_add (chain, from.x);
-      rod_chain_add (chain, to.x);
+      if (chain != NULL)
+        add_opening (chain, from.x, to.x, from.y, to.y);
     }
 
   return any;
@@ -184,8 +212,7 @@ draw_heights (const Board *board)
       RodPoint from, to;
 
       rod_contour_extent (contour, &from, &to);
-      rod_chain_add (chain, from.y);
-      rod_chain_add (chain, to.y);
+      add_opening (chain, from.y, to.y, from.x, to.x);
     }
   if (field != NULL && rod_field_is_level (field) && field->to_surface.yy > 0.0)
     {
@@ -252,24 +279,28 @@ draw_key (const Board *board,
   rod_lettering_write (board->sheets->lettering, board->cr, text, &style, at.x, at.y + 0.5 * ROD_SHEET_TEXT);
 }
 
-/* Keys stand off the boards: outside the outline, inside openings, with a leader to the trim. */
+/* Keys stand off the boards: outside the outline, inside openings, with a leader to the trim. Where
+ * one edge has several trims their keys stand beside each other. */
 static void
 draw_trim_key (const Board      *board,
                const RodTrimRun *run,
+               guint             rank,
                guint             number)
 {
   const RodField *field = rod_plan_field (board->sheets->plan, run->field);
   RodAffine       map = board->view->to_page;
   RodPoint        from = rod_affine_apply (map, run->from), to = rod_affine_apply (map, run->to);
   double          length = rod_point_distance (from, to);
-  RodPoint        square, middle, probe, at;
-  double          side;
+  gboolean        inside = run->edge >= 0 && (guint) run->edge < field->n_edges &&
+                    field->edges[run->edge].opening >= 0;
+  double   share = fmod ((inside ? KEY_SHARE_INSIDE : KEY_SHARE) + rank * KEY_PITCH / length, 1.0);
+  RodPoint square, middle, probe, at;
+  double   side;
 
-  if (length < KEY_FROM || run->edge < 0)
+  if (length < (inside ? KEY_FROM_INSIDE : KEY_FROM) || run->edge < 0)
     return;
 
-  /* A little off the middle, where dimensions and other keys rarely are. */
-  middle = (RodPoint){ from.x + 0.42 * (to.x - from.x), from.y + 0.42 * (to.y - from.y) };
+  middle = (RodPoint){ from.x + share * (to.x - from.x), from.y + share * (to.y - from.y) };
   square = (RodPoint){ -(to.y - from.y) / length, (to.x - from.x) / length };
   probe = rod_affine_apply (rod_affine_invert (map),
                             (RodPoint){ middle.x + 0.05 * square.x, middle.y + 0.05 * square.y });
@@ -287,14 +318,41 @@ static void
 draw_trim_keys (const Board *board)
 {
   const RodPlan *plan = board->sheets->plan;
+  guint          first, end;
 
-  for (guint i = 0; i < plan->trims->len; i++)
+  rod_drawing_find_trims (plan, board->view->face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
+      guint             rank = 0;
 
-      if (run->trim != NULL && rod_face_of_field (plan, board->view->face, run->field))
-        draw_trim_key (board, run, rod_sheet_trim_number (board->sheets, run->trim));
+      for (guint j = first; j < i; j++)
+        {
+          const RodTrimRun *other = &g_array_index (plan->trims, RodTrimRun, j);
+
+          rank += other->field == run->field && other->edge == run->edge && other->trim != run->trim;
+        }
+      if (run->trim != NULL)
+        draw_trim_key (board, run, rank, rod_sheet_trim_number (board->sheets, run->trim));
     }
+}
+
+/* What an opening is called on the drawing: the mark of its linings and its name, one of them where
+ * there is not room for both. */
+static char *
+name_opening (const Board      *board,
+              const RodOpening *opening,
+              double            room)
+{
+  const char      *mark = g_hash_table_lookup (board->sheets->opening_marks, opening);
+  const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
+  g_autofree char *both = mark != NULL ? g_strdup_printf ("%s %s", mark, name) : g_strdup (name);
+
+  if (mark != NULL &&
+      0.75 * rod_lettering_width (board->sheets->lettering, both, ROD_SHEET_TEXT, TRUE) > room)
+    return g_strdup (mark);
+
+  return g_steal_pointer (&both);
 }
 
 /* Name and size of an opening, where they fit inside. */
@@ -306,30 +364,29 @@ draw_opening_label (const Board      *board,
   RodUnits      units = board->sheets->units;
   g_autoptr (GArray) contour = rod_contour_opening (opening);
   RodPoint         low, high, at;
+  double           paper = 1.0 / board->view->scale;
   g_autofree char *width = NULL, *height = NULL, *size = NULL;
-  const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
-  double           room;
-  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
+  g_autofree char *name = NULL;
+  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE, .bold = TRUE };
 
   rod_contour_extent (contour, &low, &high);
+  style.width = paper * (high.x - low.x) - LABEL_CLEAR;
+  if (style.width < LABEL_LEAST || paper * (high.y - low.y) < LABEL_HEIGHT + LABEL_CLEAR)
+    return;
+
+  name = name_opening (board, opening, style.width);
   width = rod_figures_length (units, high.x - low.x);
   height = rod_figures_length (units, high.y - low.y);
   size = g_strdup_printf ("%s × %s", width, height);
-  room = (high.x - low.x) / board->view->scale - 2.0 * LABEL_CLEAR;
   at = rod_affine_apply (board->view->to_page,
                          (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
-  if (room < 6.0 || (high.y - low.y) / board->view->scale < 9.0)
-    return;
-
-  style.width = room;
   cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (board->cr, at.x - 0.5 * room, at.y - 4.2, room, 8.6);
+  cairo_rectangle (board->cr, at.x - 0.5 * style.width, at.y - 0.5 * LABEL_HEIGHT, style.width, LABEL_HEIGHT);
   cairo_fill (board->cr);
   cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
-  style.bold = TRUE;
   rod_lettering_write (lettering, board->cr, name, &style, at.x, at.y - 0.8);
   style.bold = FALSE;
-  if (rod_lettering_width (lettering, size, ROD_SHEET_TEXT, FALSE) * 0.75 < room)
+  if (rod_lettering_width (lettering, size, ROD_SHEET_TEXT, FALSE) * 0.75 < style.width)
     rod_lettering_write (lettering, board->cr, size, &style, at.x, at.y + 3.4);
 }
 
@@ -354,13 +411,14 @@ draw_elevation (const RodSheets *sheets,
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
+  options.mark_some = TRUE;
   rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
   for (guint i = 0; i < board.face->surface->openings->len; i++)
     draw_opening_label (&board, g_ptr_array_index (board.face->surface->openings, i));
-  draw_trim_keys (&board);
   draw_widths (&board);
   draw_heights (&board);
   draw_joint_lines (&board);
+  draw_trim_keys (&board);
 }
 
 /* Linings are small: their outer dimensions, and their battens as centre lines. */
@@ -371,6 +429,7 @@ draw_lining (const RodSheets *sheets,
 {
   static const double dash[] = { 4.3, 0.54, 0.5, 0.54 };
   RodDrawingOptions   options;
+  guint               first, end;
   Board               board = make_board (sheets, view, cr);
   g_autoptr (RodChain) widths = chain_overall (&board, FALSE);
   g_autoptr (RodChain) heights = chain_overall (&board, TRUE);
@@ -380,14 +439,13 @@ draw_lining (const RodSheets *sheets,
   options.layers &= ~ROD_LAYER_MARKS;
   rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
   cairo_set_dash (cr, dash, G_N_ELEMENTS (dash), 0.0);
-  for (guint i = 0; i < sheets->plan->battens->len; i++)
+  rod_drawing_find_battens (sheets->plan, view->face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
       RodPoint            from = rod_affine_apply (view->to_page, run->from);
       RodPoint            to = rod_affine_apply (view->to_page, run->to);
 
-      if (!rod_face_of_field (sheets->plan, view->face, run->field))
-        continue;
       cairo_move_to (cr, from.x, from.y);
       cairo_line_to (cr, to.x, to.y);
     }
@@ -448,7 +506,8 @@ lining_border (const RodSheets *sheets,
   return (RodBorder){ 10.5, 1.0, 0.5, 7.6 };
 }
 
-/* A larger scale helps no more once the marks fit the narrowest boards. */
+/* A larger scale helps no more once marks fit the narrowest boards; soffits and upright boards,
+ * narrow and many, have only some of them marked and stay small. */
 static double
 elevation_least (const RodSheets *sheets,
                  guint            face)
@@ -458,10 +517,10 @@ elevation_least (const RodSheets *sheets,
 
   for (guint i = of->first_field; i < of->first_field + of->n_fields; i++)
     narrowest = fmin (narrowest, rod_plan_field (sheets->plan, i)->board->cover_mm);
-  if (narrowest >= 50.0 * MARK_ROOM)
+  if (narrowest >= 20.0 * MARK_ROOM)
     return 50.0;
 
-  return narrowest >= 20.0 * MARK_ROOM ? 20.0 : 10.0;
+  return narrowest >= 10.0 * MARK_ROOM ? 20.0 : 10.0;
 }
 
 /* At 1:20 a mark still fits on the boards of a jamb. */

@@ -137,7 +137,7 @@ draw_key (const RodSheets *sheets,
 
   for (guint i = 0; i < blocks->len; i++)
     {
-      g_autoptr (GPtrArray) trims = rod_face_trims (sheets->plan,
+      g_autoptr (GPtrArray) trims = rod_face_trims (sheets,
                                                     g_array_index (blocks, Block, i).view.face);
 
       for (guint t = 0; t < trims->len; t++)

@@ -29,7 +29,7 @@
 
 #define KEY_WIDTH 42.0
 #define KEY_PAD 2.5
-#define SCALE_BAR_FIELDS 4
+#define SCALE_BAR_FIELDS 5
 #define SCALE_BAR_HEIGHT 1.6
 
 /* A cell of the title block. */

@@ -180,7 +180,7 @@ note_trims (NotePen       *pen,
             const RodView *view)
 {
   const RodPlan *plan = pen->sheets->plan;
-  g_autoptr (GPtrArray) trims = rod_face_trims (plan, view->face);
+  g_autoptr (GPtrArray) trims = rod_face_trims (pen->sheets, view->face);
 
   if (trims->len > 0)
     note_heading (pen, _ ("Trims"));

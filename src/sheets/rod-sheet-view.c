@@ -59,29 +59,19 @@ rod_view_plan (const RodSheets *sheets,
   return view;
 }
 
-gboolean
-rod_face_of_field (const RodPlan *plan,
-                   guint          face,
-                   guint          field)
-{
-  const RodFace *of = rod_plan_face (plan, face);
-
-  return field >= of->first_field && field < of->first_field + of->n_fields;
-}
-
+/* Trims of a face in the order of their numbers. */
 GPtrArray *
-rod_face_trims (const RodPlan *plan,
-                guint          face)
+rod_face_trims (const RodSheets *sheets,
+                guint            face)
 {
   GPtrArray *trims = g_ptr_array_new ();
 
-  for (guint i = 0; i < plan->trims->len; i++)
+  for (guint i = 0; i < sheets->trims->len; i++)
     {
-      const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
+      const RodTrim *trim = g_ptr_array_index (sheets->trims, i);
 
-      if (run->trim != NULL && rod_face_of_field (plan, face, run->field) &&
-          !g_ptr_array_find (trims, run->trim, NULL))
-        g_ptr_array_add (trims, (gpointer) run->trim);
+      if (rod_face_trim_run (sheets->plan, face, trim) > 0.0)
+        g_ptr_array_add (trims, (gpointer) trim);
     }
 
   return trims;
@@ -93,13 +83,14 @@ rod_face_trim_run (const RodPlan *plan,
                    const RodTrim *trim)
 {
   double sum = 0.0;
+  guint  first, end;
 
-  for (guint i = 0; i < plan->trims->len; i++)
+  rod_drawing_find_trims (plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
 
-      if (run->trim == trim && rod_face_of_field (plan, face, run->field))
-        sum += run->length_mm;
+      sum += run->trim == trim ? run->length_mm : 0.0;
     }
 
   return sum;

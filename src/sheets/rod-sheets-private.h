@@ -80,10 +80,11 @@ struct _RodSheets
   RodLettering   *lettering;
   GPtrArray      *pages;
   GPtrArray      *tables;
-  GPtrArray      *saw_blocks; /* (element-type GPtrArray): of each cutting */
-  GPtrArray      *findings;   /* (element-type RodFinding): of plan and take-off, worst first */
-  GPtrArray      *trims;      /* (element-type RodTrim): in the order of their numbers on drawings */
-  char           *number;     /* identifies the design: equal numbers, equal houses */
+  GPtrArray      *saw_blocks;    /* (element-type GPtrArray): of each cutting */
+  GPtrArray      *findings;      /* (element-type RodFinding): of plan and take-off, worst first */
+  GPtrArray      *trims;         /* (element-type RodTrim): in the order of their numbers on drawings */
+  GHashTable     *opening_marks; /* RodOpening → mark that its linings have in common */
+  char           *number;        /* identifies the design: equal numbers, equal houses */
   char           *date;
   RodAffine      *net; /* of each face: surface plane → the unfolded house, arranged in rows */
   RodPoint        net_size;
@@ -199,8 +200,8 @@ RodView         rod_view_plan (const RodSheets *sheets,
                                guint            face,
                                RodBorder        border,
                                double           least);
-GPtrArray      *rod_face_trims (const RodPlan *plan,
-                                guint          face);
+GPtrArray      *rod_face_trims (const RodSheets *sheets,
+                                guint            face);
 double          rod_face_trim_run (const RodPlan *plan,
                                    guint          face,
                                    const RodTrim *trim);
@@ -209,9 +210,6 @@ const RodField *rod_face_main_field (const RodPlan *plan,
 gboolean        rod_field_is_level (const RodField *field);
 gboolean        rod_field_is_upright (const RodField *field);
 GArray         *rod_field_joint_lines (const RodField *field);
-gboolean        rod_face_of_field (const RodPlan *plan,
-                                   guint          face,
-                                   guint          field);
 
 /* rod-sheet-notes.c */
 void rod_sheet_notes (const RodSheets *sheets,

@@ -136,6 +136,27 @@ number_trims (const RodPlan *plan)
   return trims;
 }
 
+/* Linings of one opening share its mark and add a letter each. */
+static GHashTable *
+find_opening_marks (const RodPlan *plan)
+{
+  GHashTable *marks = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+
+  for (guint i = 0; i < plan->faces->len; i++)
+    {
+      const RodFace   *face = rod_plan_face (plan, i);
+      const GPtrArray *openings;
+      gsize            length = strlen (face->mark);
+
+      if (face->parent < 0 || face->opening < 0 || length < 2)
+        continue;
+      openings = rod_plan_face (plan, (guint) face->parent)->surface->openings;
+      g_hash_table_insert (marks, g_ptr_array_index (openings, face->opening), g_strndup (face->mark, length - 1));
+    }
+
+  return marks;
+}
+
 static void
 measure_page (RodSheets *sheets)
 {
@@ -171,6 +192,7 @@ rod_sheets_new (const RodTakeoff      *takeoff,
   sheets->saw_blocks = g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref);
   sheets->findings = gather_findings (takeoff);
   sheets->trims = number_trims (sheets->plan);
+  sheets->opening_marks = find_opening_marks (sheets->plan);
   sheets->number = make_number (sheets->house);
   sheets->date = write_date (sheets->options.date, "%Y-%m-%d");
   measure_page (sheets);
@@ -198,6 +220,7 @@ rod_sheets_free (RodSheets *sheets)
   g_ptr_array_unref (sheets->saw_blocks);
   g_ptr_array_unref (sheets->findings);
   g_ptr_array_unref (sheets->trims);
+  g_hash_table_unref (sheets->opening_marks);
   rod_lettering_free (sheets->lettering);
   g_free (sheets->number);
   g_free (sheets->date);

@@ -265,25 +265,21 @@ put_band (Svg        *svg,
   g_string_append (svg->out, "</title></path>\n");
 }
 
-static gboolean
-is_of_face (const Svg *svg,
-            guint      field)
-{
-  return field >= svg->face->first_field && field < svg->face->first_field + svg->face->n_fields;
-}
-
 static void
 put_battens (Svg *svg)
 {
+  guint first, end;
+
   put_group (svg, "battens", " display=\"none\"");
-  for (guint i = 0; i < svg->plan->battens->len; i++)
+  rod_drawing_find_battens (svg->plan, svg->index, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (svg->plan->battens, RodBattenRun, i);
       const RodBatten    *batten = run->counter ? svg->face->system->counter_batten
                                                 : svg->face->system->batten;
       g_autofree char    *length = NULL;
 
-      if (batten == NULL || !is_of_face (svg, run->field))
+      if (batten == NULL)
         continue;
       length = rod_figures_length (svg->plan->house->units, run->length_mm);
       put_band (svg, run->from, run->to, 0.5 * batten->width_mm, batten->width_mm, length);
@@ -294,14 +290,17 @@ put_battens (Svg *svg)
 static void
 put_trims (Svg *svg)
 {
+  guint first, end;
+
   put_group (svg, "trims", "");
-  for (guint i = 0; i < svg->plan->trims->len; i++)
+  rod_drawing_find_trims (svg->plan, svg->index, &first, &end);
+  for (guint i = first; i < end; i++)
     {
       const RodTrimRun *run = &g_array_index (svg->plan->trims, RodTrimRun, i);
       g_autofree char  *length = NULL;
       g_autofree char  *title = NULL;
 
-      if (run->trim == NULL || !is_of_face (svg, run->field))
+      if (run->trim == NULL)
         continue;
       length = rod_figures_length (svg->plan->house->units, run->length_mm);
       title = g_strdup_printf ("%s, %s", run->trim->name, length);
@@ -368,7 +367,7 @@ put_mark (Svg  *svg,
   double          width = rod_lettering_width (svg->lettering, piece->mark, height, FALSE);
   RodMarkPlace    place;
 
-  if (rod_mark_place_find (svg->plan, index, 1.06 * height, &place) && place.room_mm > width + height)
+  if (rod_mark_place_find (svg->plan, index, 1.24 * height, &place) && place.room_mm > width + height)
     put_writing (svg, place.at, atan2 (place.along.y, place.along.x) * 180.0 / G_PI, piece->mark);
 }
 
