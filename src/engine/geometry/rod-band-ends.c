@@ -111,24 +111,14 @@ sort_ends (const EndOrder *order,
     }
 }
 
-/* Two chains that leave, or two that arrive, at one point: the piece touches itself there. */
+/* Where one piece of line ends and the next begins in one point, a piece of area may touch itself.
+ * Pieces of line run from an arrival to a departure on the lower line of a band, the other way about
+ * on the upper one. */
 static void
 mark_touching (RodBandWalk       *walk,
-               const RodChainEnd *ends,
-               guint              n_ends)
-{
-  for (guint i = 1; i < n_ends; i++)
-    if (ends[i].x == ends[i - 1].x)
-      walk->chains[ends[i].chain].touches = walk->chains[ends[i - 1].chain].touches = TRUE;
-}
-
-/* The end of one piece of line and the start of the next in one point. Pieces of line run from an
- * arrival to a departure on the lower line of a band, the other way about on the upper one. */
-static void
-mark_touching_neighbours (RodBandWalk       *walk,
-                          const RodChainEnd *left,
-                          const RodChainEnd *right,
-                          guint              n_pairs)
+               const RodChainEnd *left,
+               const RodChainEnd *right,
+               guint              n_pairs)
 {
   for (guint i = 1; i < n_pairs; i++)
     if (left[i].x == right[i - 1].x)
@@ -154,12 +144,10 @@ pair_on_line (RodBandWalk *walk,
     {
       sort_ends (&(EndOrder){ walk, TRUE }, arriving, n_pairs);
       sort_ends (&(EndOrder){ walk, FALSE }, leaving, n_pairs);
-      mark_touching (walk, arriving, n_pairs);
-      mark_touching (walk, leaving, n_pairs);
-      mark_touching_neighbours (walk,
-                                above ? leaving : arriving,
-                                above ? arriving : leaving,
-                                n_pairs);
+      mark_touching (walk,
+                     above ? leaving : arriving,
+                     above ? arriving : leaving,
+                     n_pairs);
     }
   for (guint i = 0; i < n_pairs; i++)
     walk->chains[arriving[i].chain].next = leaving[i].chain;
