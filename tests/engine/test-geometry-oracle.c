@@ -16,8 +16,6 @@
 
 #include <math.h>
 
-#define N_SURFACES 400
-#define N_UNIONS 60
 #define ATTEMPTS 50
 
 /* Coordinates are whole micrometres; a cut is rounded to one. */
@@ -44,6 +42,13 @@ tear_down (Fixture      *fixture,
 {
   GEOS_finish_r (fixture->geos);
   g_rand_free (fixture->random);
+}
+
+/* With -m thorough, enough to find what goes wrong once in a million strips. */
+static guint
+count_surfaces (void)
+{
+  return g_test_thorough () ? 4000 : 160;
 }
 
 static double
@@ -226,7 +231,7 @@ test_strips_any_angle (Fixture      *fixture,
 {
   guint n_strips = 0;
 
-  for (guint i = 0; i < N_SURFACES; i++)
+  for (guint i = 0; i < count_surfaces (); i++)
     {
       g_autoptr (RodRegion) region = draw_region (fixture, GPOINTER_TO_INT (kind));
       g_autoptr (RodRegion) turned = NULL;
@@ -242,7 +247,7 @@ test_strips_any_angle (Fixture      *fixture,
         n_strips += compare_courses (fixture, turned, phase, pitch);
     }
   g_test_message ("%u strips", n_strips);
-  g_assert_cmpuint (n_strips, >, 10 * N_SURFACES);
+  g_assert_cmpuint (n_strips, >, 10 * count_surfaces ());
 }
 
 /* Lines through corners and along edges: surfaces and lines on one raster. */
@@ -252,7 +257,7 @@ test_strips_degenerate (Fixture      *fixture,
 {
   guint n_strips = 0;
 
-  for (guint i = 0; i < N_SURFACES; i++)
+  for (guint i = 0; i < count_surfaces (); i++)
     {
       g_autoptr (RodRegion) region = draw_region (fixture, DRAWN_DEGENERATE);
       g_autoptr (RodRegion) turned = NULL;
@@ -263,7 +268,7 @@ test_strips_degenerate (Fixture      *fixture,
         n_strips += compare_courses (fixture, turned, 0.0, pitch);
     }
   g_test_message ("%u strips", n_strips);
-  g_assert_cmpuint (n_strips, >, 5 * N_SURFACES);
+  g_assert_cmpuint (n_strips, >, 5 * count_surfaces ());
 }
 
 /* Cuts the polygons of @strips once more between columns. */
@@ -381,7 +386,7 @@ test_parts (Fixture      *fixture,
   gboolean on_raster = GPOINTER_TO_INT (kind) == DRAWN_DEGENERATE;
   guint    n_parts = 0;
 
-  for (guint i = 0; i < N_SURFACES / 4; i++)
+  for (guint i = 0; i < count_surfaces () / 2; i++)
     {
       g_autoptr (RodRegion) region = draw_region (fixture, GPOINTER_TO_INT (kind));
       g_autoptr (RodRegion) turned = NULL;
@@ -397,7 +402,7 @@ test_parts (Fixture      *fixture,
         n_parts += compare_parts (fixture, turned, phase, pitch, on_raster);
     }
   g_test_message ("%u parts", n_parts);
-  g_assert_cmpuint (n_parts, >, 5 * N_SURFACES);
+  g_assert_cmpuint (n_parts, >, 5 * count_surfaces ());
 }
 
 /* Outline less openings, both ways: they may differ by the snap along their borders. */
@@ -405,7 +410,7 @@ static void
 test_normalise (Fixture      *fixture,
                 gconstpointer kind)
 {
-  for (guint i = 0; i < N_SURFACES; i++)
+  for (guint i = 0; i < count_surfaces (); i++)
     {
       g_autoptr (DrawnSurface) surface = NULL;
       g_autoptr (RodRegion) region = NULL;
@@ -464,7 +469,7 @@ static void
 test_no_overlap (Fixture      *fixture,
                  gconstpointer kind)
 {
-  for (guint i = 0; i < N_UNIONS; i++)
+  for (guint i = 0; i < count_surfaces () / 4; i++)
     {
       g_autoptr (RodRegion) region = draw_region (fixture, GPOINTER_TO_INT (kind));
       g_autoptr (RodRegion) turned = NULL;

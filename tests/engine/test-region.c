@@ -235,6 +235,23 @@ test_zone_by_threshold (void)
   g_assert_cmpuint (count_tag (region, 23), ==, 0);
 }
 
+/* The same the other way about: whichever is drawn first, the smaller tag stands. */
+static void
+test_zone_with_greater_tag (void)
+{
+  RodPath *path = rod_path_new ();
+  g_autoptr (RodRegion) region = NULL;
+
+  draw_box (path, 0, 0, 1000, 1000, 0, FALSE);
+  draw_box (path, 500, 0, 1000, 1000, 10, FALSE);
+  region = normalise (path, 2);
+  assert_area (rod_region_area (region), 500000.0);
+  assert_area (measure_tag (region, 0), 500.0);
+  assert_area (measure_tag (region, 1), 1000.0);
+  assert_area (measure_tag (region, 2), 500.0);
+  assert_area (measure_tag (region, 13), 1000.0);
+}
+
 /* An edge that an opening shares with the outline has vanished; one that another opening shares
  * with it comes from the one that bounds what is left. */
 static void
@@ -372,6 +389,23 @@ test_snap (void)
   open = normalise (path, 1);
   g_assert_cmpuint (open->n_rings, ==, 2);
   assert_area (measure_tag (open, 10), 100.0);
+}
+
+/* A base that is led through a corner just above it comes near enough to another corner to be led
+ * through that one as well: both openings stand on it, and no hair of wall is left under either. */
+static void
+test_snap_again (void)
+{
+  RodPath *path = rod_path_new ();
+  g_autoptr (RodRegion) region = NULL;
+
+  draw_box (path, 0, 0, 1000, 1000, 0, FALSE);
+  draw_box (path, 500, 0.09, 600, 500, 10, TRUE);
+  draw_box (path, 400, 0.15, 480, 300, 20, TRUE);
+  region = normalise (path, 1);
+  g_assert_cmpuint (region->n_rings, ==, 1);
+  g_assert_cmpuint (count_tag (region, 10), ==, 0);
+  g_assert_cmpuint (count_tag (region, 20), ==, 0);
 }
 
 /* A corner between edges of one tag says nothing; between two tags it does. */
@@ -575,11 +609,13 @@ main (int   argc,
   g_test_add_func ("/region/openings-that-overlap", test_openings_that_overlap);
   g_test_add_func ("/region/openings-that-touch", test_openings_that_touch);
   g_test_add_func ("/region/zone-by-threshold", test_zone_by_threshold);
+  g_test_add_func ("/region/zone-with-greater-tag", test_zone_with_greater_tag);
   g_test_add_func ("/region/tag-of-coinciding-edges", test_tag_of_coinciding_edges);
   g_test_add_func ("/region/ring-turned-inside-out", test_ring_turned_inside_out);
   g_test_add_func ("/region/openings-corner-to-corner", test_openings_corner_to_corner);
   g_test_add_func ("/region/island-between-openings", test_island_between_openings);
   g_test_add_func ("/region/snap", test_snap);
+  g_test_add_func ("/region/snap-again", test_snap_again);
   g_test_add_func ("/region/corners-on-the-straight", test_corners_on_the_straight);
   g_test_add_func ("/region/nothing-to-normalise", test_nothing_to_normalise);
   g_test_add_func ("/region/far-out-and-thin", test_far_out_and_thin);

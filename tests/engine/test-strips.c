@@ -373,6 +373,77 @@ test_pieces_that_touch (void)
   assert_strips (strips, expected, 0 + G_N_ELEMENTS (expected));
 }
 
+/* Three openings in a chain, corner to corner, from below a course to above it: what is on either
+ * side of them in that course touches in two points and is two pieces, though it is one round the
+ * ends of the chain and the middle opening meets no line. The same leaning the other way. */
+static void
+test_chain_of_openings (void)
+{
+  for (guint other_way = 0; other_way < 2; other_way++)
+    {
+      RodPath *path = draw_plain (1000, 600);
+      g_autoptr (RodStrips) strips = NULL;
+      double         left = 100.0 * 200.0 + 200.0 * 100.0 + 200.0 * 50.0;
+      double         right = 200.0 * 100.0 + 200.0 * 150.0 + 300.0 * 200.0;
+      const Expected expected[] = {
+        { 0, 1, 8, 200000.0 - 20000.0 },
+        { 1, 1, 8, other_way ? right : left },
+        { 1, 1, 8, other_way ? left : right },
+        { 2, 1, 8, 200000.0 - 20000.0 },
+      };
+
+      if (other_way)
+        {
+          draw_box (path, 700, 300, 900, 500, 10, TRUE);
+          draw_box (path, 500, 250, 700, 300, 20, TRUE);
+          draw_box (path, 300, 100, 500, 250, 30, TRUE);
+        }
+      else
+        {
+          draw_box (path, 100, 300, 300, 500, 10, TRUE);
+          draw_box (path, 300, 250, 500, 300, 20, TRUE);
+          draw_box (path, 500, 100, 700, 250, 30, TRUE);
+        }
+      strips = cut (path, 0.0, 200.0);
+      assert_strips (strips, expected, G_N_ELEMENTS (expected));
+      assert_length (strips, 1, other_way ? 22 : 20, 200.0);
+      assert_length (strips, 2, other_way ? 20 : 22, 200.0);
+    }
+}
+
+/* A slot from corner to corner leaves two pieces that reach equally far; each keeps its own pipe,
+ * though both lie within the reach of both. */
+static void
+test_holes_of_interlocking_pieces (void)
+{
+  const double slot[] = { -10, 90, 1010, 290, 1010, 310, -10, 110 };
+  const double upright_slot[] = { 490, -10, 520, -10, 510, 410, 480, 410 };
+  RodPath     *path = draw_plain (1000, 400);
+  g_autoptr (RodStrips) strips = NULL;
+  g_autoptr (RodStrips) upright = NULL;
+
+  draw_ring (path, slot, 4, 10, TRUE);
+  draw_box (path, 800, 200, 810, 202, 20, TRUE);
+  draw_box (path, 200, 160, 210, 162, 30, TRUE);
+  draw_box (path, 210, 165, 220, 167, 40, TRUE);
+  strips = cut (path, 0.0, 400.0);
+  g_assert_cmpuint (strips->n_strips, ==, 2);
+  g_assert_cmpuint (strips->strips[0].n_rings + strips->strips[1].n_rings, ==, 2 + 3);
+  assert_length (strips, 0, 21, 2.0);
+  assert_length (strips, 0, 31, 0.0);
+  assert_length (strips, 1, 31, 2.0);
+  assert_length (strips, 1, 41, 2.0);
+
+  path = draw_plain (1000, 400);
+  draw_ring (path, upright_slot, 4, 10, TRUE);
+  draw_box (path, 486, 10, 488, 20, 20, TRUE);
+  draw_box (path, 514, 390, 516, 395, 30, TRUE);
+  upright = cut (path, 0.0, 400.0);
+  g_assert_cmpuint (upright->n_strips, ==, 2);
+  assert_length (upright, 0, 21, 10.0);
+  assert_length (upright, 1, 31, 5.0);
+}
+
 /* Corners near a line are on it, and what is thinner than a remnant is no board. */
 static void
 test_near_lines (void)
@@ -506,9 +577,10 @@ test_order_of_parts (void)
   g_autoptr (RodStrips) strips = NULL;
   g_autoptr (RodStrips) parts = NULL;
   const double columns[] = { 500.0 };
-  const double lows[][2] = { { 0, 0 }, { 0, 200 }, { 500, 0 }, { 500, 200 } };
+  const double lows[][2] = { { 0, 200 }, { 10, 0 }, { 500, 0 }, { 500, 200 } };
 
   draw_box (path, -10, 100, 1010, 200, 10, TRUE);
+  draw_box (path, -10, -10, 10, 150, 20, TRUE);
   strips = cut (path, 0.0, 300.0);
   g_assert_cmpuint (strips->n_strips, ==, 2);
   parts = rod_strips_split (strips, columns, 1);
@@ -565,6 +637,8 @@ main (int   argc,
   g_test_add_func ("/strips/step-on-line", test_step_on_line);
   g_test_add_func ("/strips/openings-corner-to-corner", test_openings_corner_to_corner);
   g_test_add_func ("/strips/pieces-that-touch", test_pieces_that_touch);
+  g_test_add_func ("/strips/chain-of-openings", test_chain_of_openings);
+  g_test_add_func ("/strips/holes-of-interlocking-pieces", test_holes_of_interlocking_pieces);
   g_test_add_func ("/strips/near-lines", test_near_lines);
   g_test_add_func ("/strips/nothing-to-cut", test_nothing_to_cut);
   g_test_add_func ("/strips/no-line-met", test_no_line_met);
