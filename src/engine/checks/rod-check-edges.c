@@ -10,6 +10,7 @@
 
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
+#include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 
@@ -115,10 +116,13 @@ check_columns (RodPlan        *plan,
 {
   const RodFace *face = rod_plan_face (plan, field->face);
   double         least_mm = face->system->rules->joint_distance_mm;
-  double         side = rod_affine_apply (field->to_board, edge->raw.from).x;
+  RodPoint       from, to;
+  double         side;
 
   if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG || rod_edge_trimless (plan, field, edge))
     return;
+  rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
+  side = rod_affine_apply (field->to_board, from).x;
   for (guint c = 0; c < field->n_columns; c++)
     {
       double     apart_mm = fabs (field->columns[c] - side);
