@@ -203,7 +203,7 @@ test_first_fit (void)
         }
       job = make_job (&stock, 1, demand, MAX_SIZES, g_test_rand_int_range (0, 5));
       rest = rod_cut_rest_new (job);
-      scheme = rod_cut_first_fit (job, rest);
+      scheme = rod_cut_first_fit (job, rest, 1);
       first_fit = fit_one_by_one (job, job->widest, FALSE);
       best_fit = fit_one_by_one (job, job->widest, TRUE);
       g_assert_cmpint (scheme->cost, ==, MIN (first_fit, best_fit));

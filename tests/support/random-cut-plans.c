@@ -3,49 +3,9 @@
 /* random-cut-plans FIRST COUNT: plans random cutting problems, one for each seed from FIRST on, and
  * prints each problem with its plan as a line of JSON, in the form check_cutting.py reads. */
 
-#include "engine/takeoff/rod-cut-plan.h"
+#include "support/drawn-cutting.h"
 
 #include <stdlib.h>
-
-#define MAX_DEMAND 120
-
-typedef struct
-{
-  RodCutStock  stock[3];
-  guint        n_stock;
-  RodCutDemand demand[MAX_DEMAND];
-  guint        n_demand;
-} Job;
-
-/* Every second problem has one stock length, the others up to three with prices and limits. Slopes
- * of gables give rows of lengths with equal steps. */
-static void
-make_job (GRand  *rand,
-          guint32 seed,
-          Job    *job)
-{
-  int bar_mm = 1000 * g_rand_int_range (rand, 3, 8);
-
-  job->n_stock = seed % 2 == 0 ? 1 : (guint) g_rand_int_range (rand, 2, 4);
-  for (guint k = 0; k < job->n_stock; k++)
-    {
-      job->stock[k].length_mm = bar_mm - 750 * (int) k;
-      job->stock[k].price = job->stock[k].length_mm / 2 + g_rand_int_range (rand, -150, 150);
-      job->stock[k].limit = k > 0 && g_rand_boolean (rand) ? g_rand_int_range (rand, 0, 12) : -1;
-    }
-
-  job->n_demand = 0;
-  for (int n = g_rand_int_range (rand, 1, MAX_DEMAND); n > 0; n--)
-    {
-      RodCutDemand *demand = &job->demand[job->n_demand++];
-
-      demand->count = g_rand_int_range (rand, 1, 15);
-      if (job->n_demand > 1 && g_rand_boolean (rand))
-        demand->length_mm = MAX (100, demand[-1].length_mm - 217);
-      else
-        demand->length_mm = g_rand_int_range (rand, 100, bar_mm - 30);
-    }
-}
 
 static void
 print_comma (guint index)
@@ -104,27 +64,23 @@ print_plan (const RodCutProblem *problem,
   g_print ("]}}\n");
 }
 
+/* Every second problem has one stock length, the others two or three. */
 static void
 print_one (guint32 seed)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
   g_autoptr (GError) error = NULL;
   g_autoptr (RodCutPlan) plan = NULL;
-  Job           job;
-  RodCutProblem problem;
+  guint        n_stock = seed % 2 == 0 ? 1 : (guint) g_rand_int_range (rand, 2, 4);
+  guint        n_demand = (guint) g_rand_int_range (rand, 1, DRAWN_CUTTING_MAX_DEMAND);
+  DrawnCutting job;
 
-  make_job (rand, seed, &job);
-  problem.stock = job.stock;
-  problem.n_stock = job.n_stock;
-  problem.demand = job.demand;
-  problem.n_demand = job.n_demand;
-  problem.kerf_mm = g_rand_int_range (rand, 0, 6);
-  problem.trim_mm = g_rand_int_range (rand, 0, 15);
-  plan = rod_cut_plan_new (&problem, &error);
+  drawn_cutting_draw (&job, rand, n_stock, n_demand, 15);
+  plan = rod_cut_plan_new (&job.problem, &error);
   if (plan == NULL)
     g_error ("seed %u: %s", seed, error->message);
-  print_problem (&problem);
-  print_plan (&problem, plan);
+  print_problem (&job.problem);
+  print_plan (&job.problem, plan);
 }
 
 int

@@ -252,18 +252,19 @@ order_sources (const RodCutJob *job)
 
 RodCutScheme *
 rod_cut_first_fit (const RodCutJob  *job,
-                   const RodCutRest *rest)
+                   const RodCutRest *rest,
+                   guint             n_openers)
 {
   g_autofree guint *order = order_sources (job);
   g_autoptr (RodCutScheme) best = NULL;
 
-  g_return_val_if_fail (rest != NULL, NULL);
+  g_return_val_if_fail (rest != NULL && n_openers > 0, NULL);
 
-  for (guint first = 0; first < job->n_sources; first++)
+  for (guint first = 0; first < MIN (n_openers, job->n_sources); first++)
     {
       guint opener = order[first];
 
-      if (job->sources[opener].stock == ROD_CUT_NO_STOCK && job->n_sources > 1)
+      if (job->sources[opener].stock == ROD_CUT_NO_STOCK)
         continue;
 
       /* The opener moves to the front, those before it one back, which keeps their order. */

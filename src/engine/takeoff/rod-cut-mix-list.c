@@ -10,8 +10,8 @@
 #define MAX_MIXES 1000
 #define MAX_STEPS 200000
 
-/* Steps done in about a microsecond. */
-#define STEPS_PER_EFFORT 20
+/* Steps done in about a microsecond, by source. */
+#define STEPS_PER_EFFORT 60
 
 /* Relative margin of estimated costs. */
 #define COST_MARGIN 1e-9
@@ -274,7 +274,7 @@ rod_cut_mix_list_fill (RodCutMixList *self,
       self->n_steps = 0;
       g_array_set_size (self->mixes, 0);
       complete = list_mixes (self, 0, 0);
-      self->n_all_steps += self->n_steps;
+      self->n_all_steps += (gint64) self->n_steps * self->n_sources;
       if (complete || self->width <= step)
         break;
     }

@@ -15,6 +15,9 @@
 /* Of the bars still to be fixed, this share is fixed in each turn, at least one. */
 #define SHARE_PER_TURN 12
 
+/* Sources that first-fit tries to open bars from. */
+#define OPENERS 4
+
 /* An amount this close below a whole number is that number. */
 #define WHOLE 1e-6
 
@@ -48,7 +51,7 @@ cost_to_beat (const Diver *diver)
 static void
 finish_by_first_fit (Diver *diver)
 {
-  g_autoptr (RodCutScheme) finish = rod_cut_first_fit (diver->job, diver->rest);
+  g_autoptr (RodCutScheme) finish = rod_cut_first_fit (diver->job, diver->rest, OPENERS);
 
   if (diver->fixed->cost + finish->cost >= cost_to_beat (diver))
     return;

@@ -13,9 +13,11 @@
 #include "engine/takeoff/rod-cut-recut.h"
 #include "engine/takeoff/rod-cut-rounding.h"
 
-/* Work allowed, in steps of about a microsecond: for the linear program, and in all. */
-#define ROOT_EFFORT 1500000
-#define TOTAL_EFFORT 2000000
+/* Work allowed, in steps of about a microsecond: a second or two for a house, more for a terrace.
+ * Of it, this part is for the linear program. */
+#define EFFORT 1500000
+#define EFFORT_PER_SIZE 2500
+#define ROOT_PERCENT 75
 
 /* Dives and parts in the first go, after which nearly all jobs with one stock length are proven,
  * and in the second. */
@@ -53,7 +55,7 @@ find_root (RodCutQuest *quest)
   RodCutMaster *master = rod_cut_columns_get_master (quest->columns);
   g_autoptr (RodCutRest) whole = rod_cut_rest_new (quest->job);
   const GArray    *uses = quest->best->uses;
-  RodCutGoal       goal = { 0, quest->best->cost, ROOT_EFFORT };
+  RodCutGoal       goal = { 0, quest->best->cost, quest->effort / 100 * ROOT_PERCENT };
   RodCutRelaxation relaxation;
   gboolean         solved;
 
@@ -95,9 +97,10 @@ rod_cut_search (const RodCutJob *job,
                 gint64          *bound)
 {
   g_autoptr (RodCutRest) whole = rod_cut_rest_new (job);
-  RodCutQuest quest = { .job = job, .effort = TOTAL_EFFORT };
+  RodCutQuest quest = { .job = job };
 
-  quest.best = rod_cut_first_fit (job, whole);
+  quest.effort = EFFORT + EFFORT_PER_SIZE * (gint64) job->n_sizes;
+  quest.best = rod_cut_first_fit (job, whole, job->n_sources);
   quest.bound = rod_cut_bound_of_lengths (job, whole);
   if (quest.best->cost > quest.bound)
     {
