@@ -164,23 +164,33 @@ draw_lines (const RodChain *chain,
   cairo_stroke (pen->cr);
 }
 
+/* A figure that does not fit between its strokes stands outside where the chain ends there, else it
+ * is lifted until it touches no other. */
 static void
 draw_figures (const RodChain *chain,
               const Pen      *pen)
 {
-  RodLetterStyle style = { .height = pen->height, .align = ROD_ALIGN_CENTRE };
-  double         used[LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE };
+  double used[LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE };
+  guint  n = chain->places->len;
 
-  for (guint i = 0; i + 1 < chain->places->len; i++)
+  for (guint i = 0; i + 1 < n; i++)
     {
+      RodLetterStyle   style = { .height = pen->height, .align = ROD_ALIGN_CENTRE };
       double           from = to_paper (pen, place_at (chain, i));
       double           to = to_paper (pen, place_at (chain, i + 1));
       g_autofree char *figure = rod_figures_length (pen->units,
                                                     place_at (chain, i + 1) - place_at (chain, i));
       double           half = 0.5 * rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
       double           middle = 0.5 * (from + to);
-      int              level = 2.0 * half + FIGURE_CLEAR > to - from ? 1 : 0;
+      gboolean         fits = 2.0 * half + FIGURE_CLEAR <= to - from;
+      int              level = 0;
 
+      if (!fits && i + 2 == n)
+        middle = to + STROKE_REACH + FIGURE_CLEAR + half;
+      else if (!fits && i == 0)
+        middle = from - STROKE_REACH - FIGURE_CLEAR - half;
+      else if (!fits)
+        level = 1;
       while (level + 1 < LEVELS && middle - half < used[level])
         level++;
       used[level] = middle + half + FIGURE_CLEAR;

@@ -30,15 +30,18 @@
 /* A running mark that has no room; it is written in the list of names. */
 #define MARK_HIDDEN (-1)
 
-#define ROW_HEIGHT 5.0
+#define ROW_HEIGHT 4.6
 #define FEATURE_GAP 0.4
 #define TICK 3.0
 
 /* Marks of pieces; figures are larger. */
-#define NAME_HEIGHT 3.0
+#define NAME_HEIGHT ROD_SHEET_TEXT
+
+/* Where lengths are written out because the drawing has no room for them. */
+#define LIST_HEIGHT 3.0
 
 /* A text is narrowed to this at most before another way is taken to say it. */
-#define NARROWEST 0.78
+#define NARROWEST 0.76
 
 /* More bars than this in one block would leave columns half empty. */
 #define MOST_BARS 8
@@ -191,9 +194,10 @@ static gboolean
 fits (const RodSheets *sheets,
       const char      *text,
       double           height,
+      gboolean         bold,
       double           room)
 {
-  return rod_lettering_width (sheets->lettering, text, height, TRUE) * NARROWEST <= room - 1.0;
+  return rod_lettering_width (sheets->lettering, text, height, bold) * NARROWEST <= room - 1.0;
 }
 
 /* Whether every mark and every length of these bars fits its piece. */
@@ -215,8 +219,8 @@ find_fits (RodSawBlock      *block,
           double            room = (double) item->length_mm * block->scale;
           g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
 
-          names_fit &= fits (sheets, item->label, NAME_HEIGHT, room);
-          block->lengths_fit &= fits (sheets, length, ROD_SHEET_SAW, room);
+          names_fit &= fits (sheets, item->label, NAME_HEIGHT, FALSE, room);
+          block->lengths_fit &= fits (sheets, length, ROD_SHEET_SAW, TRUE, room);
         }
     }
   block->lengths_fit &= block->all_marked;
@@ -285,7 +289,7 @@ list_names (const RodSawBlock *block,
 static double
 names_height (const RodSawBlock *block)
 {
-  return block->lengths_fit ? ROD_SHEET_TEXT : NAME_HEIGHT;
+  return block->lengths_fit ? NAME_HEIGHT : LIST_HEIGHT;
 }
 
 static void
@@ -503,9 +507,9 @@ write_inside (const RodSawBlock *block,
   RodLetterStyle   name = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
 
   style.width = name.width = room - 1.0;
-  if (block->bar_height < BAR_HEIGHT || named || !fits (sheets, figure, style.height, room))
+  if (block->bar_height < BAR_HEIGHT || named || !fits (sheets, figure, style.height, TRUE, room))
     style.height = ROD_SHEET_SAW;
-  if (!fits (sheets, figure, style.height, room))
+  if (!fits (sheets, figure, style.height, TRUE, room))
     return;
 
   rod_lettering_write (sheets->lettering, cr, figure, &style, middle, named ? y + 1.2 + style.height : y + 0.5 * (block->bar_height + style.height));

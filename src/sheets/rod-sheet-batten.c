@@ -15,8 +15,7 @@
 #include "sheets/rod-figures.h"
 
 #define CHAIN_OFFSET 5.0
-#define LETTER_OFFSET 1.8
-#define LENGTH_CLEAR 1.5
+#define LABEL_CLEAR 1.6
 
 /* TRANSLATORS: single letters on the drawing of battens, explained beside it. */
 const RodBattenLetter rod_batten_letters[] = {
@@ -116,39 +115,95 @@ draw_chain (const RodSheets *sheets,
   rod_chain_draw (chain, cr, sheets->lettering, sheets->units, &place);
 }
 
-/* Letter and length along the batten, in the middle, where the batten is long enough. */
+/* A label's place on paper; labels may not touch each other. */
+typedef struct
+{
+  double x, y;
+  double reach_x, reach_y;
+} Spot;
+
+static gboolean
+is_free (const GArray *spots,
+         Spot          spot)
+{
+  for (guint i = 0; i < spots->len; i++)
+    {
+      const Spot *other = &g_array_index (spots, Spot, i);
+
+      if (fabs (spot.x - other->x) < spot.reach_x + other->reach_x &&
+          fabs (spot.y - other->y) < spot.reach_y + other->reach_y)
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+/* Looks along the batten, from its middle outwards, for a place where the label touches no other. */
+static gboolean
+find_spot (const GArray *spots,
+           RodPoint      from,
+           RodPoint      to,
+           double        width,
+           Spot         *spot)
+{
+  static const double shares[] = { 0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88 };
+  double              length = rod_point_distance (from, to);
+  double              cosine = fabs (to.x - from.x) / length, sine = fabs (to.y - from.y) / length;
+  double              half = 0.5 * ROD_SHEET_TEXT + 0.4;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      double at = fmax (0.5 * width / length, fmin (1.0 - 0.5 * width / length, shares[i]));
+
+      spot->x = from.x + at * (to.x - from.x);
+      spot->y = from.y + at * (to.y - from.y);
+      spot->reach_x = 0.5 * width * cosine + half * sine;
+      spot->reach_y = 0.5 * width * sine + half * cosine;
+      if (is_free (spots, *spot))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* Number, letter and length along the batten; the length is left out where it is short. */
 static void
 draw_label (const RodSheets    *sheets,
             const RodView      *view,
             cairo_t            *cr,
-            const RodBattenRun *run)
+            const RodBattenRun *run,
+            GArray             *spots)
 {
   RodPoint         from = rod_affine_apply (view->to_page, run->from);
   RodPoint         to = rod_affine_apply (view->to_page, run->to);
   g_autofree char *length = rod_figures_length (sheets->units, run->length_mm);
   g_autofree char *name = g_strdup_printf ("B%d %s", run->line, letter_of (run->uses));
   g_autofree char *text = g_strdup_printf ("%s  %s", name, length);
-  const char      *shown = text;
-  double           along = rod_point_distance (from, to) - 2.0 * LENGTH_CLEAR;
-  double           width = rod_lettering_width (sheets->lettering, text, ROD_SHEET_TEXT, FALSE);
+  const char      *shown[2] = { text, name };
   RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
-  double           half;
+  double           along = rod_point_distance (from, to);
+  double           width = 0.0;
+  Spot             spot;
+  guint            i;
 
-  if (along < width)
-    shown = name;
-  width = rod_lettering_width (sheets->lettering, shown, ROD_SHEET_TEXT, FALSE);
-  if (along < width)
+  for (i = 0; i < G_N_ELEMENTS (shown); i++)
+    {
+      width = rod_lettering_width (sheets->lettering, shown[i], ROD_SHEET_TEXT, FALSE) + LABEL_CLEAR;
+      if (width < along && find_spot (spots, from, to, width, &spot))
+        break;
+    }
+  if (i == G_N_ELEMENTS (shown))
     return;
 
-  half = 0.5 * ROD_SHEET_TEXT;
+  g_array_append_val (spots, spot);
   cairo_save (cr);
-  cairo_translate (cr, 0.5 * (from.x + to.x), 0.5 * (from.y + to.y));
+  cairo_translate (cr, spot.x, spot.y);
   cairo_rotate (cr, run_is_upright (run) ? -0.5 * G_PI : atan2 (to.y - from.y, to.x - from.x));
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (cr, -0.5 * width - 0.8, -half - 0.5, width + 1.6, 2.0 * half + 1.0);
+  cairo_rectangle (cr, -0.5 * width, -0.5 * ROD_SHEET_TEXT - 0.4, width, ROD_SHEET_TEXT + 0.8);
   cairo_fill (cr);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  rod_lettering_write (sheets->lettering, cr, shown, &style, 0.0, half);
+  rod_lettering_write (sheets->lettering, cr, shown[i], &style, 0.0, 0.5 * ROD_SHEET_TEXT);
   cairo_restore (cr);
 }
 
@@ -157,6 +212,7 @@ draw_frame_plan (const RodSheets *sheets,
                  const RodView   *view,
                  cairo_t         *cr)
 {
+  g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (Spot));
   RodDrawingOptions options;
   guint             first, end;
 
@@ -169,7 +225,7 @@ draw_frame_plan (const RodSheets *sheets,
       const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
 
       if (!run->counter)
-        draw_label (sheets, view, cr, run);
+        draw_label (sheets, view, cr, run, spots);
     }
   for (int counter = 0; counter <= 1; counter++)
     {

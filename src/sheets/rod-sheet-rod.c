@@ -18,15 +18,26 @@
 #include "sheets/rod-figures.h"
 
 #define SAME_HEIGHT_MM 0.5
-#define LINES_ABREAST 8
+#define LINES_ABREAST 7
+
+/* What may stand at a height besides joint lines. */
+typedef enum
+{
+  LINE_BASE,
+  LINE_SILL,
+  LINE_HEAD,
+  LINE_CORNER,
+  LINE_TOP,
+  N_LINES,
+} Line;
 
 /* One height on the rod. */
 typedef struct
 {
   double   height_mm;
-  int      joint; /* number of the joint line from below, 0 where it is none */
-  GString *faces; /* marks of the faces whose boards meet there */
-  GString *lines; /* what else stands there */
+  int      joint;          /* number of the joint line from below, -1 where it is none */
+  GString *faces;          /* marks of the faces whose boards meet there */
+  GString *lines[N_LINES]; /* whose base, sill, … stands there */
 } Level;
 
 typedef struct
@@ -41,7 +52,8 @@ clear_level (gpointer data)
   Level *level = data;
 
   g_string_free (level->faces, TRUE);
-  g_string_free (level->lines, TRUE);
+  for (int i = 0; i < N_LINES; i++)
+    g_string_free (level->lines[i], TRUE);
 }
 
 static Level *
@@ -49,7 +61,7 @@ find_level (Rod   *rod,
             double height_mm)
 {
   guint rank = 0;
-  Level level = { height_mm, 0, NULL, NULL };
+  Level level = { .height_mm = height_mm };
 
   while (rank < rod->levels->len &&
          g_array_index (rod->levels, Level, rank).height_mm < height_mm - SAME_HEIGHT_MM)
@@ -59,7 +71,8 @@ find_level (Rod   *rod,
     return &g_array_index (rod->levels, Level, rank);
 
   level.faces = g_string_new (NULL);
-  level.lines = g_string_new (NULL);
+  for (int i = 0; i < N_LINES; i++)
+    level.lines[i] = g_string_new (NULL);
   g_array_insert_val (rod->levels, rank, level);
 
   return &g_array_index (rod->levels, Level, rank);
@@ -81,27 +94,28 @@ static void
 add_line (Rod           *rod,
           const RodFace *face,
           double         y,
-          const char    *what)
+          Line           line,
+          const char    *whose)
 {
-  g_autofree char *text = g_strdup_printf ("%s %s", face->mark, what);
-
-  append_once (find_level (rod, face->surface->level_mm + y)->lines, text, ", ");
+  append_once (find_level (rod, face->surface->level_mm + y)->lines[line], whose, ", ");
 }
 
+/* An opening goes by the mark of its linings, or else by its wall and name. */
 static void
 add_opening (Rod              *rod,
              const RodFace    *face,
              const RodOpening *opening)
 {
+  const char      *mark = g_hash_table_lookup (rod->sheets->opening_marks, opening);
   const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
-  g_autofree char *sill = g_strdup_printf (_ ("%s sill"), name);
-  g_autofree char *head = g_strdup_printf (_ ("%s head"), name);
+  g_autofree char *whose = mark != NULL ? g_strdup (mark)
+                                        : g_strdup_printf ("%s\u00a0%s", face->mark, name);
   g_autoptr (GArray) contour = rod_contour_opening (opening);
   RodPoint low, high;
 
   rod_contour_extent (contour, &low, &high);
-  add_line (rod, face, low.y, sill);
-  add_line (rod, face, high.y, head);
+  add_line (rod, face, low.y, LINE_SILL, whose);
+  add_line (rod, face, high.y, LINE_HEAD, whose);
 }
 
 /* Base, corners, top and openings of a wall. */
@@ -113,17 +127,31 @@ add_face (Rod           *rod,
   RodPoint          low, high;
 
   rod_contour_surface_extent (surface, &low, &high);
-  add_line (rod, face, low.y, _ ("base"));
-  add_line (rod, face, high.y, _ ("top"));
+  add_line (rod, face, low.y, LINE_BASE, face->mark);
+  add_line (rod, face, high.y, LINE_TOP, face->mark);
   for (guint i = 0; i < surface->outline->len; i++)
     {
       double y = ((const RodCorner *) g_ptr_array_index (surface->outline, i))->y;
 
       if (y > low.y + SAME_HEIGHT_MM && y < high.y - SAME_HEIGHT_MM)
-        add_line (rod, face, y, _ ("corner"));
+        add_line (rod, face, y, LINE_CORNER, face->mark);
     }
   for (guint i = 0; i < surface->openings->len; i++)
     add_opening (rod, face, g_ptr_array_index (surface->openings, i));
+}
+
+/* "Sill: E4, E5 · Head: N1": what stands at a height. */
+static char *
+describe_level (const Level *level)
+{
+  const char *words[N_LINES] = { _ ("Base"), _ ("Sill"), _ ("Head"), _ ("Corner"), _ ("Top") };
+  GString    *text = g_string_new (NULL);
+
+  for (int i = 0; i < N_LINES; i++)
+    if (level->lines[i]->len > 0)
+      g_string_append_printf (text, "%s%s: %s", text->len > 0 ? " \u00b7 " : "", words[i], level->lines[i]->str);
+
+  return g_string_free (text, FALSE);
 }
 
 static gboolean
@@ -172,7 +200,8 @@ list_levels (const RodSheets *sheets,
       g_autofree char *height = rod_figures_length (sheets->units, level->height_mm);
       g_autofree char *number = level->joint >= 0 ? g_strdup_printf ("%d", level->joint)
                                                   : g_strdup ("");
-      const char      *cells[] = { "x", level->joint >= 0 ? "|" : "-", height, number, level->faces->str, level->lines->str, NULL };
+      g_autofree char *also = describe_level (level);
+      const char      *cells[] = { "x", level->joint >= 0 ? "|" : "-", height, number, level->faces->str, also, NULL };
 
       rod_table_add (table, ROD_ROW_PLAIN, cells);
     }
@@ -314,8 +343,8 @@ list_other_fields (const RodSheets *sheets)
 
   for (guint i = 0; i < LINES_ABREAST; i++)
     {
-      columns[3 * i] = (RodColumn){ "", ROD_COLUMN_TICK, 7.0, FALSE };
-      columns[3 * i + 1] = (RodColumn){ _ ("Line"), ROD_COLUMN_FIGURE, 13.0, FALSE };
+      columns[3 * i] = (RodColumn){ "", ROD_COLUMN_TICK, 6.0, FALSE };
+      columns[3 * i + 1] = (RodColumn){ _ ("Line"), ROD_COLUMN_FIGURE, 12.0, FALSE };
       columns[3 * i + 2] = (RodColumn){ _ ("At"), ROD_COLUMN_FIGURE, -1.0, TRUE };
     }
   table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);

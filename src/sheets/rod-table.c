@@ -68,6 +68,19 @@ cell_style (const RodTable  *table,
   };
 }
 
+/* Figures stay on one line; a number broken in two is misread. */
+static void
+write_figure (const RodTable       *table,
+              cairo_t              *cr,
+              const char           *figure,
+              const RodLetterStyle *style,
+              double                right,
+              double                y)
+{
+  if (cr != NULL)
+    rod_lettering_write (table->lettering, cr, figure, style, right, y + (ROW_PAD + 1.0) * table->letter);
+}
+
 /* Height of one row of texts, drawn when @cr is given. */
 static double
 set_row (const RodTable    *table,
@@ -85,7 +98,9 @@ set_row (const RodTable    *table,
       const RodColumn *column = &table->columns[c];
       RodLetterStyle   style = cell_style (table, column, bold || column->bold);
 
-      if (cells[c][0] != '\0' && (head || column->kind <= ROD_COLUMN_FIGURE))
+      if (cells[c][0] != '\0' && !head && column->kind == ROD_COLUMN_FIGURE)
+        write_figure (table, cr, cells[c], &style, x + column->width - pad (table), y);
+      else if (cells[c][0] != '\0' && (head || column->kind <= ROD_COLUMN_FIGURE))
         tallest = MAX (tallest,
                        rod_lettering_paragraph (table->lettering, cr, cells[c], &style, x + pad (table), y + ROW_PAD * table->letter));
       x += column->width;
