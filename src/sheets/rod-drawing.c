@@ -73,9 +73,9 @@ rod_ink_mix (RodInk a,
                    a.blue + share * (b.blue - a.blue) };
 }
 
-/* Luminance of ITU-R BT.709, from memory; on coded values, which is near enough for a choice of ink. */
-static double
-ink_luminance (RodInk ink)
+/* Luminance of ITU-R BT.709, from memory; on coded values, which is near enough to choose an ink. */
+double
+rod_ink_luminance (RodInk ink)
 {
   return 0.2126 * ink.red + 0.7152 * ink.green + 0.0722 * ink.blue;
 }
@@ -97,7 +97,7 @@ rod_drawing_board_ink (const RodColour         *colour,
 
   if (options->grey)
     {
-      double luminance = ink_luminance (ink);
+      double luminance = rod_ink_luminance (ink);
 
       ink = (RodInk){ luminance, luminance, luminance };
     }
@@ -644,8 +644,8 @@ draw_mark (cairo_t                 *cr,
   style.angle_deg = -atan2 (along.y, along.x) * 180.0 / G_PI;
   if (!fits)
     draw_halo (cr, behind, at, style.angle_deg, fmin (width, style.width) + 0.4 * height, height);
-  rod_ink_use (fabs (ink_luminance (behind) - ink_luminance (options->ink)) >=
-                   fabs (ink_luminance (behind) - ink_luminance (options->paper))
+  rod_ink_use (fabs (rod_ink_luminance (behind) - rod_ink_luminance (options->ink)) >=
+                   fabs (rod_ink_luminance (behind) - rod_ink_luminance (options->paper))
                  ? options->ink
                  : options->paper,
                cr);

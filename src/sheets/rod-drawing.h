@@ -110,6 +110,14 @@ RodInk rod_ink_mix (RodInk a,
                     double share);
 
 /**
+ * rod_ink_luminance:
+ * @ink: a colour
+ *
+ * Returns: how light it is, 0 to 1
+ */
+double rod_ink_luminance (RodInk ink);
+
+/**
  * rod_ink_use:
  * @ink: a colour
  * @cr: context whose source it becomes

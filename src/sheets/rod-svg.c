@@ -20,11 +20,16 @@
 #include "sheets/rod-figures.h"
 #include "sheets/rod-lettering.h"
 #include "sheets/rod-mark-place.h"
-#include "sheets/rod-scale.h"
 
-/* The drawing is sized to fit this on paper, mm. */
-#define PAPER_WIDTH 270.0
-#define PAPER_HEIGHT 190.0
+/* The drawing need not fit a sheet: it is sized so that marks fit the boards. */
+#define MARK_ROOM (1.24 * LETTER)
+#define LARGEST 1000.0
+
+/* Pipes, vents and lights smaller than this are dimensioned to their middle. */
+#define SMALL_OPENING 300.0
+
+/* Boards darker than this carry white marks. */
+#define DARK 0.45
 
 /* On paper, mm: ISO 128 and ISO 3098, as on the sheets. */
 #define NARROW 0.18
@@ -340,9 +345,10 @@ static void
 put_writing (Svg        *svg,
              RodPoint    at,
              double      angle_deg,
-             const char *text)
+             const char *text,
+             gboolean    white)
 {
-  g_string_append (svg->out, "<text transform=\"translate(");
+  g_string_append (svg->out, white ? "<text fill=\"#fff\" transform=\"translate(" : "<text transform=\"translate(");
   put_point (svg, at);
   g_string_append_c (svg->out, ')');
   if (fabs (angle_deg) > ROD_EPSILON_DEG)
@@ -368,7 +374,7 @@ put_mark (Svg  *svg,
   RodMarkPlace    place;
 
   if (rod_mark_place_find (svg->plan, index, 1.24 * height, &place) && place.room_mm > width + height)
-    put_writing (svg, place.at, atan2 (place.along.y, place.along.x) * 180.0 / G_PI, piece->mark);
+    put_writing (svg, place.at, atan2 (place.along.y, place.along.x) * 180.0 / G_PI, piece->mark, piece->colour != NULL && rod_ink_luminance (rod_ink_parse (piece->colour->rgb)) < DARK);
 }
 
 static void
@@ -429,7 +435,8 @@ put_dimension (Svg     *svg,
                  upright ? (RodPoint){ text_at, 0.5 * (from + to) }
                          : (RodPoint){ 0.5 * (from + to), text_at },
                  upright ? 90.0 : 0.0,
-                 figure);
+                 figure,
+                 FALSE);
 }
 
 static int
@@ -440,6 +447,19 @@ compare_doubles (gconstpointer a,
   double right = *(const double *) b;
 
   return (left > right) - (left < right);
+}
+
+static void
+add_opening (GArray  *places,
+             double   from,
+             double   to,
+             gboolean small)
+{
+  double middle = 0.5 * (from + to);
+
+  g_array_append_vals (places, small ? &middle : &from, 1);
+  if (!small)
+    g_array_append_val (places, to);
 }
 
 /* The places of openings along one axis as a chain between the ends of the outline. */
@@ -458,8 +478,7 @@ put_chain (Svg     *svg,
       RodPoint low, high;
 
       rod_contour_extent (contour, &low, &high);
-      g_array_append_val (places, *(upright ? &low.y : &low.x));
-      g_array_append_val (places, *(upright ? &high.y : &high.x));
+      add_opening (places, upright ? low.y : low.x, upright ? high.y : high.x, fmax (high.x - low.x, high.y - low.y) < SMALL_OPENING);
     }
   g_array_sort (places, compare_doubles);
   for (guint i = 0; openings->len > 0 && i + 1 < places->len; i++)
@@ -471,6 +490,22 @@ put_chain (Svg     *svg,
         put_dimension (svg, upright, from, to, FIRST_CHAIN);
     }
   put_dimension (svg, upright, ends[0], ends[1], openings->len > 0 ? FIRST_CHAIN + NEXT_CHAIN : FIRST_CHAIN);
+}
+
+/* The smallest scale at which marks fit the narrowest board. */
+static double
+choose_scale (const Svg *svg)
+{
+  static const double denominators[] = { 100.0, 50.0, 20.0, 10.0 };
+  double              narrowest = LARGEST;
+
+  for (guint f = svg->face->first_field; f < svg->face->first_field + svg->face->n_fields; f++)
+    narrowest = fmin (narrowest, rod_plan_field (svg->plan, f)->board->cover_mm);
+  for (gsize i = 0; i < G_N_ELEMENTS (denominators); i++)
+    if (narrowest >= MARK_ROOM * denominators[i])
+      return denominators[i];
+
+  return denominators[G_N_ELEMENTS (denominators) - 1];
 }
 
 char *
@@ -487,7 +522,7 @@ rod_sheets_svg_text (const RodPlan *plan,
   svg.face = rod_plan_face (plan, face);
   svg.out = g_string_new (NULL);
   rod_contour_surface_extent (svg.face->surface, &svg.low, &svg.high);
-  svg.scale = rod_scale_choose (svg.high.x - svg.low.x, svg.high.y - svg.low.y, PAPER_WIDTH - 2.0 * BORDER, PAPER_HEIGHT - 2.0 * BORDER);
+  svg.scale = choose_scale (&svg);
 
   put_head (&svg);
   put_battens (&svg);
