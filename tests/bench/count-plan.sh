@@ -1,0 +1,18 @@
+#!/bin/sh
+# Instructions for planning one house and a hundred of them, what loading costs taken off.
+# Usage: count-plan.sh BENCH-PLAN HOUSE
+set -eu
+
+here=$(dirname "$0")
+count () {
+  "$here/count-instructions.sh" "$@"
+}
+
+base=$(count "$1" "$2" one 0)
+one=$(count "$1" "$2" one 1)
+hundred=$(count "$1" "$2" hundred 1)
+echo "$base $one $hundred" | awk '{
+  printf "one house       %7.1f million instructions\n", ($2 - $1) / 1e6
+  printf "100 houses      %7.1f million instructions, %.1f times one\n",
+         ($3 - $1) / 1e6, ($3 - $1) / ($2 - $1)
+}'
