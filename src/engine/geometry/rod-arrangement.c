@@ -178,6 +178,7 @@ rod_arrangement_clear (RodArrangement *arrangement)
   rod_vertices_clear (&arrangement->vertices);
   g_clear_pointer (&arrangement->edges, g_free);
   g_clear_pointer (&arrangement->edge_starts, g_free);
+  g_clear_pointer (&arrangement->compared, g_free);
 }
 
 /* Both halves must come out shorter, or the rounds would not be sure to end. A vertex exactly on
@@ -283,25 +284,44 @@ apply_splits (RodArrangement *arrangement,
   return moved;
 }
 
+/* Marks the vertices that edges start or end at. */
+guint8 *
+rod_arrangement_mark_used (const RodArrangement *arrangement)
+{
+  guint8 *used = g_new0 (guint8, arrangement->vertices.n_points);
+
+  for (guint i = 0; i < arrangement->n_edges; i++)
+    used[arrangement->edges[i].a] = used[arrangement->edges[i].b] = TRUE;
+  return used;
+}
+
+/* Whether a vertex has come into use since the last round. */
+static gboolean
+has_fresh_vertex (const RodArrangement *arrangement)
+{
+  g_autofree guint8 *used = rod_arrangement_mark_used (arrangement);
+
+  for (guint vertex = 0; vertex < arrangement->vertices.n_points; vertex++)
+    if (used[vertex] && !(vertex < arrangement->n_compared && arrangement->compared[vertex]))
+      return TRUE;
+  return FALSE;
+}
+
 void
 rod_arrangement_node (RodArrangement *arrangement)
 {
   g_autoptr (GArray) splits = g_array_new (FALSE, FALSE, sizeof (RodEdgeSplit));
-  guint    first_fresh_vertex = 0;
   gboolean unsettled = TRUE;
 
   while (unsettled)
     {
-      guint n_vertices = arrangement->vertices.n_points;
-
       g_array_set_size (splits, 0);
-      rod_arrangement_find_splits (arrangement, first_fresh_vertex, splits);
+      rod_arrangement_find_splits (arrangement, splits);
       if (splits->len == 0)
         return;
 
       unsettled = apply_splits (arrangement, splits);
-      unsettled = unsettled || arrangement->vertices.n_points > n_vertices;
-      first_fresh_vertex = n_vertices;
       tidy_edges (arrangement);
+      unsettled = unsettled || has_fresh_vertex (arrangement);
     }
 }

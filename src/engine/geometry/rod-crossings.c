@@ -27,7 +27,6 @@ typedef struct
   RodArrangement *arrangement;
   GArray         *splits;
   EdgeGrid        grid;
-  guint           first_fresh_vertex;
 } Search;
 
 typedef struct
@@ -220,32 +219,43 @@ lies_on_edge (RodGridPoint a,
 }
 
 static void
-find_vertices_on_edges (Search *search)
+find_edges_through (Search *search,
+                    guint   vertex)
 {
   const RodArrangement *arrangement = search->arrangement;
   const RodGridPoint   *points = arrangement->vertices.points;
   const EdgeGrid       *grid = &search->grid;
-  g_autofree guint8    *used = g_new0 (guint8, arrangement->vertices.n_points);
+  guint                 cell;
 
-  for (guint i = 0; i < arrangement->n_edges; i++)
-    used[arrangement->edges[i].a] = used[arrangement->edges[i].b] = TRUE;
-
-  for (guint vertex = 0; vertex < arrangement->vertices.n_points; vertex++)
+  cell = row_of (grid, points[vertex].y) * grid->n_columns + column_of (grid, points[vertex].x);
+  for (guint i = grid->starts[cell]; i < grid->starts[cell + 1]; i++)
     {
-      guint cell = row_of (grid, points[vertex].y) * grid->n_columns +
-                   column_of (grid, points[vertex].x);
+      const RodArrangedEdge *edge = &arrangement->edges[grid->edges[i]];
 
-      if (!used[vertex])
-        continue;
-      for (guint i = grid->starts[cell]; i < grid->starts[cell + 1]; i++)
-        {
-          const RodArrangedEdge *edge = &arrangement->edges[grid->edges[i]];
+      if ((edge->fresh || !arrangement->compared[vertex]) &&
+          lies_on_edge (points[edge->a], points[edge->b], points[vertex]) &&
+          rod_arrangement_can_split (arrangement, edge, vertex))
+        add_split (search, grid->edges[i], vertex);
+    }
+}
 
-          if ((edge->fresh || vertex >= search->first_fresh_vertex) &&
-              lies_on_edge (points[edge->a], points[edge->b], points[vertex]) &&
-              rod_arrangement_can_split (arrangement, edge, vertex))
-            add_split (search, grid->edges[i], vertex);
-        }
+/* Vertices whose edges have all cancelled must not bend others; they may come into use again. */
+static void
+find_vertices_on_edges (Search *search)
+{
+  RodArrangement    *arrangement = search->arrangement;
+  guint              n_vertices = arrangement->vertices.n_points;
+  g_autofree guint8 *used = rod_arrangement_mark_used (arrangement);
+
+  arrangement->compared = g_renew (guint8, arrangement->compared, n_vertices);
+  while (arrangement->n_compared < n_vertices)
+    arrangement->compared[arrangement->n_compared++] = FALSE;
+
+  for (guint vertex = 0; vertex < n_vertices; vertex++)
+    {
+      if (used[vertex])
+        find_edges_through (search, vertex);
+      arrangement->compared[vertex] = used[vertex];
     }
 }
 
@@ -327,14 +337,12 @@ find_crossings_in_cell (Search *search,
       }
 }
 
-/* Appends every split an edge needs to @splits; crossings become new vertices. Vertices before
- * @first_fresh_vertex have been compared with all edges that are not fresh. */
+/* Appends every split an edge needs to @splits; crossings become new vertices. */
 void
 rod_arrangement_find_splits (RodArrangement *arrangement,
-                             guint           first_fresh_vertex,
                              GArray         *splits)
 {
-  Search search = { arrangement, splits, { { 0 } }, first_fresh_vertex };
+  Search search = { arrangement, splits, { { 0 } } };
   guint  n_cells;
 
   if (arrangement->n_edges == 0)

@@ -208,6 +208,9 @@ typedef struct
   guint            n_edges;
   guint            edges_room;
   guint           *edge_starts; /* where those that start at each vertex begin */
+
+  guint8 *compared; /* whether a vertex in use has been compared with all edges not fresh */
+  guint   n_compared;
 } RodArrangement;
 
 void rod_arrangement_init (RodArrangement *arrangement,
@@ -218,8 +221,8 @@ void rod_arrangement_node (RodArrangement *arrangement);
 gboolean rod_arrangement_can_split (const RodArrangement  *arrangement,
                                     const RodArrangedEdge *edge,
                                     guint                  vertex);
+guint8  *rod_arrangement_mark_used (const RodArrangement *arrangement) G_GNUC_WARN_UNUSED_RESULT;
 void     rod_arrangement_find_splits (RodArrangement *arrangement,
-                                      guint           first_fresh_vertex,
                                       GArray         *splits);
 
 int *rod_arrangement_windings (const RodArrangement *arrangement) G_GNUC_WARN_UNUSED_RESULT;
