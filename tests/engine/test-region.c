@@ -491,6 +491,83 @@ test_far_out_and_thin (void)
   g_assert_true (rod_region_contains (star, (RodPoint){ 0, 0 }));
 }
 
+static int
+turn_of (RodPoint a,
+         RodPoint b,
+         RodPoint c)
+{
+  /* Exact: differences of whole micrometres up to a few metres. */
+  double turn = round (1e6 * ((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)));
+
+  return (turn > 0.0) - (turn < 0.0);
+}
+
+static void
+assert_rings_do_not_cross (const RodRegion *region)
+{
+  guint                n = region->n_points;
+  g_autofree RodPoint *ends = g_new (RodPoint, n);
+
+  for (guint ring = 0; ring < region->n_rings; ring++)
+    for (guint i = region->ring_starts[ring]; i < region->ring_starts[ring + 1]; i++)
+      ends[i] = region->points[i + 1 < region->ring_starts[ring + 1] ? i + 1
+                                                                     : region->ring_starts[ring]];
+
+  for (guint i = 0; i < n; i++)
+    for (guint j = 0; j < i; j++)
+      {
+        RodPoint a = region->points[i], b = ends[i];
+        RodPoint c = region->points[j], d = ends[j];
+
+        g_assert_false (turn_of (a, b, c) * turn_of (a, b, d) < 0 &&
+                        turn_of (c, d, a) * turn_of (c, d, b) < 0);
+      }
+}
+
+/* Scribbles from a fingertip to a house in size, some on a raster: whatever comes in, rings that do
+ * not cross come out, and what is covered twice is no more than what is covered once. */
+static void
+test_scribbles (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed ((guint32) g_test_rand_int ());
+
+  for (guint i = 0; i < 300; i++)
+    {
+      g_autoptr (RodPath) path = rod_path_new ();
+      g_autoptr (RodRegion) once = NULL;
+      g_autoptr (RodRegion) twice = NULL;
+      double span = pow (10.0, g_rand_double_range (random, -2.0, 3.5));
+      double raster = g_rand_boolean (random) ? span / 8.0 : 0.0;
+
+      for (int ring = g_rand_int_range (random, 1, 6); ring > 0; ring--)
+        {
+          for (int corner = g_rand_int_range (random, 3, 10); corner > 0; corner--)
+            {
+              double x = g_rand_double_range (random, -span, span);
+              double y = g_rand_double_range (random, -span, span);
+
+              if (raster > 0.0)
+                {
+                  x = round (x / raster) * raster;
+                  y = round (y / raster) * raster;
+                }
+              rod_path_add_corner (path, (RodPoint){ x, y }, corner);
+            }
+          if (g_rand_boolean (random))
+            rod_path_close (path);
+          else
+            rod_path_close_reversed (path);
+        }
+
+      once = rod_region_normalise (path, 1);
+      twice = rod_region_normalise (path, 2);
+      assert_rings_do_not_cross (once);
+      assert_rings_do_not_cross (twice);
+      g_assert_cmpfloat (rod_region_area (twice), >=, 0.0);
+      g_assert_cmpfloat (rod_region_area (twice), <=, rod_region_area (once));
+    }
+}
+
 /* Right angles turn without rounding, other angles keep the area. */
 static void
 test_transform (void)
@@ -619,6 +696,7 @@ main (int   argc,
   g_test_add_func ("/region/corners-on-the-straight", test_corners_on_the_straight);
   g_test_add_func ("/region/nothing-to-normalise", test_nothing_to_normalise);
   g_test_add_func ("/region/far-out-and-thin", test_far_out_and_thin);
+  g_test_add_func ("/region/scribbles", test_scribbles);
   g_test_add_func ("/region/transform", test_transform);
   g_test_add_func ("/region/extent", test_extent);
   g_test_add_func ("/region/same-again", test_same_again);
