@@ -154,18 +154,14 @@ is_on_joint (const RodField *field,
 }
 
 static gboolean
-is_on_batten (const RodPlan *plan,
-              guint          field,
-              RodPoint       at,
-              double         reach_mm)
+is_on_batten (const RodPlan  *plan,
+              const RodField *field,
+              RodPoint        at,
+              double          reach_mm)
 {
-  for (guint b = 0; b < plan->battens->len; b++)
-    {
-      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
-
-      if (run->field == field && distance_to_run (at, run) < reach_mm)
-        return TRUE;
-    }
+  for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
+    if (distance_to_run (at, &g_array_index (plan->battens, RodBattenRun, b)) < reach_mm)
+      return TRUE;
   return FALSE;
 }
 
@@ -187,7 +183,7 @@ check_lights (RodPlan *plan,
         continue;
       if (is_on_joint (field, at, reach_mm))
         tally_light (&joints, light);
-      if (is_on_batten (plan, index, at, reach_mm + face->system->batten->width_mm / 2.0))
+      if (is_on_batten (plan, field, at, reach_mm + face->system->batten->width_mm / 2.0))
         tally_light (&battens, light);
     }
   report_lights (plan, field, &joints, "light-on-joint", _ ("a light cuts a joint line"));

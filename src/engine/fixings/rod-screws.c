@@ -99,16 +99,14 @@ count_trim (const RodField *field,
 void
 rod_screws_count (RodPlan *plan)
 {
-  guint next_batten = 0, next_trim = 0;
-
   for (guint f = 0; f < plan->fields->len; f++)
     {
       const RodField *field = rod_plan_field (plan, f);
-      g_autoptr (GArray) supports = rod_supports_of (plan, f, &next_batten);
+      g_autoptr (GArray) supports = rod_supports_of (plan, f);
 
       for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
         count_piece (plan, &g_array_index (plan->pieces, RodPiece, p), supports);
-      for (; next_trim < plan->trims->len && g_array_index (plan->trims, RodTrimRun, next_trim).field == f; next_trim++)
-        count_trim (field, &g_array_index (plan->trims, RodTrimRun, next_trim), supports);
+      for (guint t = field->first_trim; t < field->first_trim + field->n_trims; t++)
+        count_trim (field, &g_array_index (plan->trims, RodTrimRun, t), supports);
     }
 }

@@ -357,5 +357,11 @@ void
 rod_battens_place (RodPlan *plan)
 {
   for (guint f = 0; f < plan->fields->len; f++)
-    place_field (plan, f);
+    {
+      guint first = plan->battens->len;
+
+      place_field (plan, f);
+      g_array_index (plan->fields, RodField, f).first_batten = first;
+      g_array_index (plan->fields, RodField, f).n_battens = plan->battens->len - first;
+    }
 }

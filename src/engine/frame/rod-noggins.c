@@ -61,13 +61,12 @@ support_piece (const RodPlan  *plan,
 }
 
 static int
-last_line (const RodPlan *plan,
-           guint          from,
-           guint          to)
+last_line (const RodPlan  *plan,
+           const RodField *field)
 {
   int last = 0;
 
-  for (guint b = from; b < to; b++)
+  for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
     last = MAX (last, g_array_index (plan->battens, RodBattenRun, b).line);
   return last;
 }
@@ -76,19 +75,22 @@ void
 rod_noggins_add (RodPlan *plan)
 {
   GArray *battens = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenRun), plan->battens->len);
-  guint   next = 0;
 
   for (guint f = 0; f < plan->fields->len; f++)
     {
-      const RodField *field = rod_plan_field (plan, f);
-      guint           first = next;
-      g_autoptr (GArray) supports = rod_supports_of (plan, f, &next);
-      int line = last_line (plan, first, next);
+      RodField *field = &g_array_index (plan->fields, RodField, f);
+      g_autoptr (GArray) supports = rod_supports_of (plan, f);
+      int   line = last_line (plan, field);
+      guint first = battens->len;
 
-      if (next > first)
-        g_array_append_vals (battens, &g_array_index (plan->battens, RodBattenRun, first), next - first);
+      if (field->n_battens > 0)
+        g_array_append_vals (battens,
+                             &g_array_index (plan->battens, RodBattenRun, field->first_batten),
+                             field->n_battens);
       for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
         support_piece (plan, battens, supports, rod_plan_piece (plan, p), &line);
+      field->first_batten = first;
+      field->n_battens = battens->len - first;
     }
   g_array_unref (plan->battens);
   plan->battens = battens;

@@ -11,19 +11,16 @@
 
 GArray *
 rod_supports_of (const RodPlan *plan,
-                 guint          field_index,
-                 guint         *next_batten)
+                 guint          field_index)
 {
   const RodField *field = rod_plan_field (plan, field_index);
-  GArray         *supports = g_array_new (FALSE, FALSE, sizeof (RodSupport));
+  GArray         *supports = g_array_sized_new (FALSE, FALSE, sizeof (RodSupport), field->n_battens);
 
-  for (; *next_batten < plan->battens->len; (*next_batten)++)
+  for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
     {
-      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, *next_batten);
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
       RodSupport          support;
 
-      if (run->field != field_index)
-        break;
       if (run->counter)
         continue;
       support.from = rod_affine_apply (field->to_board, run->from);

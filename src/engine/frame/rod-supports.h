@@ -22,14 +22,11 @@ typedef struct
  * rod_supports_of:
  * @plan: a plan with its battens
  * @field: index of a field
- * @next_batten: (inout): index of the first batten not yet passed; start with 0 and ask for field
- *               after field
  *
  * Returns: (transfer full) (element-type RodSupport): the field's battens, counter battens left out
  */
 GArray *rod_supports_of (const RodPlan *plan,
-                         guint          field,
-                         guint         *next_batten) G_GNUC_WARN_UNUSED_RESULT;
+                         guint          field) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_supports_count:

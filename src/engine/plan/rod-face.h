@@ -84,6 +84,10 @@ typedef struct
  * @n_columns: how many
  * @first_piece: index of its first piece in the plan
  * @n_pieces: how many pieces
+ * @first_batten: index of its first batten in the plan
+ * @n_battens: how many battens, counter battens included
+ * @first_trim: index of its first trim run in the plan
+ * @n_trims: how many trim runs
  * @n_courses: courses that hold at least one piece
  * @joint: (nullable): the trim at its length joints
  * @fixed: where its boards are held
@@ -116,6 +120,10 @@ typedef struct
   guint            n_columns;
   guint            first_piece;
   guint            n_pieces;
+  guint            first_batten;
+  guint            n_battens;
+  guint            first_trim;
+  guint            n_trims;
   guint            n_courses;
   const RodTrim   *joint;
   RodFixedPoint    fixed;

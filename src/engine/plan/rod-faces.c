@@ -461,29 +461,53 @@ turn_deg (const RodSide *first,
                                                       : turn;
 }
 
+/* The linings of one opening stand next to each other; where one's side ends and another's begins,
+ * they meet in a corner. */
+static void
+tie_corners (RodPlan      *plan,
+             const Lining *linings,
+             guint         n)
+{
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; k < n; k++)
+      {
+        RodEdge corner = { .carries_joints = TRUE };
+
+        if (k == i || rod_point_distance (linings[i].line.to, linings[k].line.from) > ROD_SNAP_MM)
+          continue;
+        corner.fold_deg = -turn_deg (&linings[i].line, &linings[k].line);
+        tie (plan,
+             linings[i].reveal,
+             (int) lining_end (&linings[i], TRUE),
+             linings[k].reveal,
+             (int) lining_end (&linings[k], FALSE),
+             &corner);
+      }
+}
+
 static void
 tie_linings (RodPlan      *plan,
              const GArray *linings)
 {
-  for (guint i = 0; i < linings->len; i++)
+  const Lining *all = (const Lining *) (const void *) linings->data;
+
+  for (guint i = 0, n; i < linings->len; i += n)
     {
-      const Lining   *lining = &g_array_index (linings, Lining, i);
-      const RodFace  *wall = rod_plan_face (plan, lining->face);
+      const RodFace  *wall = rod_plan_face (plan, all[i].face);
       const RodField *field = rod_plan_field (plan, wall->first_field);
-      RodEdge         arris = { .fold_deg = 90.0, .carries_joints = TRUE };
 
-      tie (plan, lining->face, find_opening_edge (field, lining->opening, lining->side), lining->reveal, (int) rod_reveal_arris (&lining->line), &arris);
-      for (guint k = 0; k < linings->len; k++)
+      for (n = 0; i + n < linings->len && all[i + n].face == all[i].face && all[i + n].opening == all[i].opening; n++)
         {
-          const Lining *next = &g_array_index (linings, Lining, k);
-          RodEdge       corner = { .carries_joints = TRUE };
+          RodEdge arris = { .fold_deg = 90.0, .carries_joints = TRUE };
 
-          if (k == i || next->face != lining->face || next->opening != lining->opening ||
-              rod_point_distance (lining->line.to, next->line.from) > ROD_SNAP_MM)
-            continue;
-          corner.fold_deg = -turn_deg (&lining->line, &next->line);
-          tie (plan, lining->reveal, (int) lining_end (lining, TRUE), next->reveal, (int) lining_end (next, FALSE), &corner);
+          tie (plan,
+               all[i].face,
+               find_opening_edge (field, all[i].opening, all[i + n].side),
+               all[i + n].reveal,
+               (int) rod_reveal_arris (&all[i + n].line),
+               &arris);
         }
+      tie_corners (plan, all + i, n);
     }
 }
 

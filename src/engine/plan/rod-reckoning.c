@@ -153,12 +153,11 @@ rod_reckon_field_screws (const RodPlan *plan,
   for (guint p = planned->first_piece; p < planned->first_piece + planned->n_pieces; p++)
     boards += rod_plan_piece (plan, p)->screws;
   rod_reckoning_add (reckoning, boards, _ ("where flanges cross battens"), "F5");
-  for (guint t = 0; t < plan->trims->len; t++)
+  for (guint t = planned->first_trim; t < planned->first_trim + planned->n_trims; t++)
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, t);
 
-      if (run->field == field)
-        rod_reckoning_add_some (reckoning, run->screws, run->trim->name, "F5");
+      rod_reckoning_add_some (reckoning, run->screws, run->trim->name, "F5");
     }
   return reckoning;
 }

@@ -289,8 +289,12 @@ rod_trim_runs_build (RodPlan *plan)
     }
   for (guint f = 0; f < plan->fields->len; f++)
     {
+      guint first = plan->trims->len;
+
       for_chains (&runner, f, add_run);
       add_columns (plan, f);
+      g_array_index (plan->fields, RodField, f).first_trim = first;
+      g_array_index (plan->fields, RodField, f).n_trims = plan->trims->len - first;
     }
   for (guint f = 0; f < plan->fields->len; f++)
     g_free (runner.lengths[f]);
