@@ -209,6 +209,7 @@ describe (RodTakeoffItem *item)
   const RodCutting *cutting = rod_takeoff_item_get_cutting (item);
   const RodSawBar  *bar = rod_takeoff_item_get_bar (item);
   g_autoptr (GString) words = g_string_new (NULL);
+  g_autofree char *rest = g_strdup_printf ("%" G_GINT64_FORMAT, bar->rest_mm);
 
   for (guint i = 0; i < bar->n_items; i++)
     {
@@ -221,7 +222,7 @@ describe (RodTakeoffItem *item)
                               it->length_mm);
     }
   /* Translators: the rest of a bar in mm, after a list of pieces. */
-  g_string_append_printf (words, _ ("; %" G_GINT64_FORMAT " left"), bar->rest_mm);
+  g_string_append_printf (words, _ ("; %s left"), rest);
 
   return g_string_free (g_steal_pointer (&words), FALSE);
 }

@@ -182,7 +182,11 @@ proof_text (const RodCutting *cutting)
   if (cutting->proven)
     return g_strdup (counts_bars ? _ ("no plan needs fewer") : _ ("no plan costs less"));
   if (counts_bars)
-    return g_strdup_printf (_ ("every plan needs %" G_GINT64_FORMAT), cutting->bound);
+    {
+      g_autofree char *bars = g_strdup_printf ("%" G_GINT64_FORMAT, cutting->bound);
+
+      return g_strdup_printf (_ ("every plan needs %s"), bars);
+    }
   if (cutting->bound > 0)
     over = 100.0 * (double) (cutting->cost - cutting->bound) / (double) cutting->bound;
   /* Rounded up: what is not proven must not look as if it were. */

@@ -1,8 +1,10 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""check-potfiles.py ROOT [--write]: po/POTFILES lists exactly the files with words to translate.
+"""check-potfiles.py ROOT [--write]: all words to translate can be collected.
 
-A file left out would silently stay in English. --write brings the list up to date.
+po/POTFILES lists exactly the files that have any: one left out would silently stay in English.
+--write brings the list up to date. No marked text is joined with a macro, such as
+G_GINT64_FORMAT, of which the collector sees the name only.
 """
 import pathlib
 import re
@@ -18,6 +20,9 @@ MARKED = {
     '.metainfo.xml.in': re.compile(r'<(?:summary|p|name)>'),
     '.gschema.xml': re.compile(r'<(?:summary|description)'),
 }
+
+TEXT = r'\s*"(?:[^"\\]|\\.)*"\s*'
+JOINED = re.compile(rf'\b(?:N?C?_|n?gettext)\s*\((?:{TEXT},?)*?{TEXT}[A-Z]\w{{2,}}')
 
 
 def has_words(path):
@@ -45,6 +50,11 @@ def faults_of(root):
                 if name not in listed)
     yield from (f'po/POTFILES: {name} is gone or has no words to translate' for name in listed
                 if name not in files)
+    for name in files:
+        text = without_comments((root / name).read_text(encoding='utf-8'))
+        for match in JOINED.finditer(text) if name.endswith(('.c', '.h')) else ():
+            line = text.count('\n', 0, match.start()) + 1
+            yield f'{name}:{line}: a text joined with a macro cannot be collected'
     if sorted(set(listed)) != listed:
         yield 'po/POTFILES: not sorted, or something twice'
 

@@ -121,6 +121,7 @@ PLANTED = (
     ('check-potfiles.py', BOARD_C, '_ ("Board")', '"Board"', 'no words'),
     ('check-potfiles.py', 'src/app/rod-new.ui', None, '<x translatable="yes"/>\n', 'rod-new.ui'),
     ('check-potfiles.py', 'po/POTFILES', 'src', '# src', 'has words'),
+    ('check-potfiles.py', BOARD_C, '"Board"', '"B" "%" G_GINT64_FORMAT', 'joined with a macro'),
     ('check-translations.sh', 'po/de.po', '%d Bretter', '%s Bretter', 'format spec'),
 )
 

@@ -1,0 +1,497 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Boards of a plan against the area they have to cover. Each course is cut from the checker's own
+pocket lines into parts; from these follow ends, gaps and lengths; then every level line through the
+field must be full: board, gap that the rules ask for, board, and nothing else."""
+from math import cos, hypot, inf, radians
+
+from audit_geometry import Region, at_height, breaks_in, distance, ring_area, spans_at
+
+# Coordinates of a plan have three decimals.
+ROUND_MM = 0.002
+LENGTH_MM = 0.1
+LEVEL_MM = 0.1
+# Where a side lies flatter than this against the boards, a level line grazes it and says nothing of
+# its distance.
+FLAT_SINE = 0.25
+
+
+class Part:
+    """What the pocket lines leave of a course between two columns."""
+
+    def __init__(self, field, line, columns):
+        self.field = field
+        self.line = line
+        self.columns = columns
+        self.slabs = []  # (low y, high y, left x at both, right x at both, left and right segment)
+        self.pieces = []
+
+    def add(self, slab):
+        self.slabs.append(slab)
+
+    def extent(self):
+        return (min(min(s[2], s[3]) for s in self.slabs), max(max(s[4], s[5]) for s in self.slabs))
+
+    def area(self):
+        return sum((s[1] - s[0]) * (s[4] - s[2] + s[5] - s[3]) / 2 for s in self.slabs)
+
+    def height(self):
+        return (min(s[0] for s in self.slabs), max(s[1] for s in self.slabs))
+
+
+class End:
+    """One end of a part: which lines it may end at, and what the rules say of it."""
+
+    def __init__(self, part, left):
+        self.left = left
+        low, high = part.extent()
+        self.x = low if left else high
+        segments = {}
+        for slab in part.slabs:
+            a, b = (slab[2], slab[3]) if left else (slab[4], slab[5])
+            if min(abs(a - self.x), abs(b - self.x)) < 0.1:
+                segment = slab[6] if left else slab[7]
+                segments[id(segment)] = segment
+        self.segments = list(segments.values())
+        self.column = any(s is None for s in self.segments)
+        self.keys = {key for s in self.segments if s for key in s[3]}
+        outermost = [min((s for s in part.slabs if s[0] <= y <= s[1]),
+                         key=lambda s: s[2] if left else -s[4])
+                     for y in {(s[0] + s[1]) / 2 for s in part.slabs}]
+        lines = {id(s[6] if left else s[7]) for s in outermost}
+        segment = self.segments[0]
+        self.sine = 1.0
+        if len(self.segments) != 1:
+            self.sure = False
+        elif segment is None:
+            self.sure = True
+        else:
+            (ax, ay), (bx, by) = segment[:2]
+            self.sine = abs(by - ay) / hypot(bx - ax, by - ay)
+            edge = part.field.edges[segment[2]]
+            # Along a long side nothing ends: boards that taper against it run out to a point.
+            self.sure = not edge.bulge and not edge.long_side and (self.sine > 1 - 1e-9 or len(lines) == 1 and not self.tapers(part))
+
+    def tapers(self, part):
+        """Ends in a point, so that its outermost corner moves by more than its gap."""
+        for s in part.slabs:
+            for a, b in ((s[2], s[4]), (s[3], s[5])):
+                if abs((a if self.left else b) - self.x) < 0.1 and b - a < 0.5:
+                    return True
+        return False
+
+    def trims(self, field):
+        if self.column:
+            joint = field.system.trim(field.system.data.get('joint_trim', ''))
+            return [joint]
+        return [field.edges[key].trim for key in self.keys] or [None]
+
+
+def split_by_columns(spans, columns):
+    for a0, a1, b0, b1, left, right in spans:
+        inner = [c for c in columns if min(a0, a1) + 1e-6 < c < max(b0, b1) - 1e-6]
+        if not inner:
+            yield a0, a1, b0, b1, left, right
+            continue
+        edges = [(a0, a1, left)] + [(c, c, None) for c in inner] + [(b0, b1, right)]
+        for (p0, p1, s), (q0, q1, t) in zip(edges, edges[1:]):
+            if (q0 - p0) + (q1 - p1) > 2e-3:
+                yield p0, p1, q0, q1, s, t
+
+
+def cut_course(field, segments, line, cover, columns):
+    """The connected parts of one course."""
+    near = [s for s in segments
+            if max(s[0][1], s[1][1]) > line and min(s[0][1], s[1][1]) < line + cover]
+    heights = [p[1] for s in near for p in (s[0], s[1])]
+    for s in near:
+        for c in columns:
+            (ax, ay), (bx, by) = s[0], s[1]
+            if (ax - c) * (bx - c) < 0:
+                heights.append(ay + (c - ax) / (bx - ax) * (by - ay))
+    parts, before, before_y = [], [], None
+    breaks = breaks_in(line, line + cover, *heights)
+    for low, high in zip(breaks, breaks[1:]):
+        spans = []
+        for _, _, left, right in spans_at(near, (low + high) / 2):
+            spans.append((at_height(left, low), at_height(left, high), at_height(right, low),
+                          at_height(right, high), left, right))
+        now = []
+        for a0, a1, b0, b1, left, right in split_by_columns(spans, columns):
+            slab = (low, high, a0, a1, b0, b1, left, right)
+            touching = [p for p, s in before
+                        if before_y == low and min(s[5], b0) - max(s[3], a0) > 0.1]
+            part = touching[0] if touching else Part(field, line, columns)
+            if not touching:
+                parts.append(part)
+            for other in touching[1:]:
+                if other is not part:
+                    part.slabs += other.slabs
+                    parts = [p for p in parts if p is not other]
+                    before = [(part if p is other else p, s) for p, s in before]
+                    now = [(part if p is other else p, s) for p, s in now]
+            part.add(slab)
+            now.append((part, slab))
+        before, before_y = now, high
+    return [p for p in parts if p.area() > 0.05]
+
+
+class BoardAudit:
+    def __init__(self, house, index, field, report):
+        self.house = house
+        self.index = index
+        self.field = field
+        self.report = report
+        self.plan = house.plan
+        self.cover = field.board['cover_mm']
+        self.pieces = []
+        self.findings = {(f['id'], f.get('face')) for f in self.plan['findings']}
+        self.mark = field.plan['face']
+
+    def fault(self, text, *numbers):
+        self.report.fault(f'{self.mark}: {text}', *numbers)
+
+    def found(self, finding):
+        return (finding, self.mark) in self.findings
+
+    def run(self):
+        field, plan = self.field, self.field.plan
+        pocket = field.region('pocket').mapped(field.to_board)
+        self.segments = pocket.segments
+        pieces = self.plan['pieces'][plan['first_piece']:plan['first_piece'] + plan['pieces']]
+        for data in pieces:
+            rings = [[field.to_board(p) for p in ring] for ring in data['rings']]
+            self.pieces.append(Piece(data, rings))
+        self.parts = self.cut_parts()
+        self.assign()
+        self.raked = {}
+        for part in self.parts:
+            self.set_gaps(part)
+        for part in self.parts:
+            self.check_part(part)
+        self.check_full(pocket)
+        for piece in self.pieces:
+            self.check_piece(piece)
+
+    def cut_parts(self):
+        if not self.segments:
+            return []
+        ys = [p[1] for s in self.segments for p in (s[0], s[1])]
+        phase, parts = self.field.plan['phase_mm'], []
+        first = int((min(ys) + 0.05 - phase) // self.cover)
+        last = int((max(ys) - 0.05 - phase) // self.cover)
+        columns = self.field.plan['columns_mm']
+        for k in range(first, last + 1):
+            line = phase + k * self.cover
+            for whole in cut_course(self.field, self.segments, line, self.cover, []):
+                low, high = whole.extent()
+                inner = [c for c in columns if low + 1e-6 < c < high - 1e-6]
+                if not inner or self.stays_whole(low, high, inner):
+                    parts.append(whole)
+                else:
+                    parts += [p for p in cut_course(self.field, self.segments, line, self.cover, columns)
+                              if p.extent()[0] > low - 0.1 and p.extent()[1] < high + 0.1
+                              and any(self.inside(whole, s) for s in p.slabs)]
+        return parts
+
+    @staticmethod
+    def inside(whole, slab):
+        y = (slab[0] + slab[1]) / 2
+        x = (slab[2] + slab[3] + slab[4] + slab[5]) / 4
+        return any(s[0] <= y <= s[1] and min(s[2], s[3]) - 0.1 <= x <= max(s[4], s[5]) + 0.1
+                   for s in whole.slabs)
+
+    def stays_whole(self, low, high, columns):
+        least = self.field.rules['min_piece_mm']
+        return (high - low <= self.field.longest_stock(self.house.data) and
+                any(c - low < least or high - c < least for c in columns))
+
+    def assign(self):
+        """Each piece lies in exactly one part."""
+        for piece in self.pieces:
+            x, y = piece.inner_point()
+            homes = [p for p in self.parts
+                     if any(s[0] <= y <= s[1] and min(s[2], s[3]) <= x <= max(s[4], s[5])
+                            for s in p.slabs)]
+            if len(homes) != 1:
+                self.fault(f'{piece.mark} lies in {len(homes)} parts of the courses')
+                continue
+            homes[0].pieces.append(piece)
+            piece.part = homes[0]
+
+    def set_gaps(self, part):
+        field = self.field
+        low, high = part.extent()
+        part.left, part.right = End(part, True), End(part, False)
+        part.clear = max(high - low - self.web(part.left) - self.web(part.right), 0)
+        upper = field.left_is_upper()
+        part.left.gap, part.right.gap = field.gap(part.clear, upper), field.gap(part.clear, not upper)
+        part.left.run, part.right.run = field.run(part.clear, upper), field.run(part.clear, not upper)
+        for end in (part.left, part.right):
+            for segment in end.segments:
+                if segment is None:
+                    continue
+                key = segment[2]
+                if abs(segment[0][0] - segment[1][0]) > 1e-6:
+                    self.raked[key] = max(self.raked.get(key, 0), end.gap)
+
+    def web(self, end):
+        """Half of the joint trim's web, where a part ends at a column."""
+        trim = end.trims(self.field)[0]
+        return trim.get('back_mm', 0) if end.column and trim else 0
+
+    def hidden(self, part):
+        pockets = [max((t or {}).get('pocket_mm', 0) for t in end.trims(self.field))
+                   for end in (part.left, part.right)]
+        return part.clear <= sum(pockets) + ROUND_MM
+
+    def shared_gap(self, end):
+        return max([end.gap] + [self.raked.get(key, 0) for key in end.keys])
+
+    def check_part(self, part):
+        low, high = part.extent()
+        where = f'course at {part.line:.1f}, {low:.1f} to {high:.1f}'
+        if not part.pieces:
+            if not self.hidden(part) and part.area() > 100:
+                self.fault(f'{where}: no board, {part.area() / 100:.1f} cm²', part.clear)
+            return
+        left, right = part.left, part.right
+        self.report.count('parts')
+        if len(part.pieces) > 1:
+            self.report.count('parts of several pieces')
+            return
+        piece = part.pieces[0]
+        for name, end in (('left', left), ('right', right)):
+            if not end.sure:
+                continue
+            own = piece.data[name]
+            expected = self.shared_gap(end)
+            if abs(own['gap_mm'] - expected) > ROUND_MM:
+                self.fault(f'{piece.mark}: gap {name} {own["gap_mm"]}, reckoned {expected}', expected)
+            if abs(own['run_mm'] - end.run) > ROUND_MM + 0.001:
+                self.fault(f'{piece.mark}: run {name} {own["run_mm"]}, reckoned {end.run:.3f}')
+            pockets = {(t or {}).get('pocket_mm', 0) for t in end.trims(self.field)}
+            if own['pocket_mm'] not in pockets:
+                self.fault(f'{piece.mark}: pocket {name} {own["pocket_mm"]}, not of {pockets}')
+        if abs(piece.data['clear_mm'] - part.clear) > LENGTH_MM:
+            self.fault(f'{piece.mark}: clear {piece.data["clear_mm"]}, reckoned {part.clear:.3f}')
+        if left.sure and right.sure:
+            length = (part.clear - self.shared_gap(left) / left.sine -
+                      self.shared_gap(right) / right.sine)
+            self.report.count('lengths reckoned')
+            if abs(piece.data['length_mm'] - length) > LENGTH_MM:
+                self.fault(f'{piece.mark}: length {piece.data["length_mm"]}, reckoned {length:.3f}')
+
+    def allowed_gap(self, part, end_of, segment):
+        """Distances along a level line that may lie between a pocket line and the board's side."""
+        (ax, ay), (bx, by) = segment[:2]
+        sine = abs(by - ay) / hypot(bx - ax, by - ay)
+        steps = [self.field.rules['notch_clear_mm'], self.shared_gap(end_of)]
+        if set(segment[3]) & set(self.field.edges) and self.field.edges[segment[2]].long_side:
+            steps.append(0)
+        return steps, sine
+
+    def check_full(self, pocket):
+        """Every level line of the field: the boards and their gaps fill it, and nothing overlaps."""
+        by_line = {}
+        for part in self.parts:
+            by_line.setdefault(round(part.line, 3), []).append(part)
+        covered = sum(piece.area() for piece in self.pieces)
+        uncovered = lost = 0.0
+        for parts in by_line.values():
+            line = parts[0].line
+            pieces = [p for p in self.pieces
+                      if line - 1 < p.bottom and p.top < line + self.cover + 1]
+            heights = [y for part in parts for s in part.slabs for y in s[:2]]
+            heights += [y for p in pieces for ring in p.rings for _, y in ring]
+            breaks = breaks_in(line, line + self.cover, *heights)
+            for low, high in zip(breaks, breaks[1:]):
+                for share in (0.3, 0.7):
+                    y = low + share * (high - low)
+                    gone, hidden = self.check_line(parts, pieces, y)
+                    uncovered += gone * (high - low) / 2
+                    lost += hidden * (high - low) / 2
+        area = pocket.area()
+        bent = sum(distance(*e.raw) for e in self.field.edges.values() if e.bulge)
+        around = sum(distance(s[0], s[1]) for s in self.segments)
+        # Three decimals of a coordinate move a side by half a micrometre at each end; the pieces'
+        # corners and thin slabs that are passed over add no more than 0.02 mm along the boundary.
+        slack = 0.03 * around + 0.02 * sum(p.around() for p in self.pieces) + bent + 10
+        if abs(area - covered - uncovered - lost) > slack:
+            self.fault(f'areas: pockets {area:.0f} ≠ boards {covered:.0f} + gaps {uncovered:.0f} '
+                       f'+ under trims {lost:.0f}', area)
+        self.report.add_area(area, covered, uncovered, lost)
+
+    def check_line(self, parts, pieces, y):
+        spans = []
+        for piece in pieces:
+            spans += [(a, b, piece) for a, b in piece.spans_at(y)]
+        spans.sort(key=lambda s: s[0])
+        for (_, end, one), (start, _, other) in zip(spans, spans[1:]):
+            if start < end - 0.02:
+                self.fault(f'{one.mark} and {other.mark} overlap by {end - start:.3f} at {y:.1f}')
+        uncovered = hidden = 0.0
+        free = list(spans)
+        for part in parts:
+            for slab in part.slabs:
+                if not slab[0] <= y <= slab[1]:
+                    continue
+                t = (y - slab[0]) / (slab[1] - slab[0])
+                low = slab[2] + t * (slab[3] - slab[2])
+                high = slab[4] + t * (slab[5] - slab[4])
+                inside = [s for s in spans if s[2].part is part and s[1] > low - 0.5 and s[0] < high + 0.5]
+                free = [s for s in free if s not in inside]
+                if not inside:
+                    hidden += high - low
+                    self.check_empty(part, slab, low, high, y)
+                    continue
+                uncovered += high - low - sum(b - a for a, b, _ in inside)
+                self.check_side(part, slab, True, inside[0][0] - low, y, inside[0][2])
+                self.check_side(part, slab, False, high - inside[-1][1], y, inside[-1][2])
+        for _, _, piece in free:
+            self.fault(f'{piece.mark} reaches out of its course at {y:.1f}')
+        return uncovered, hidden
+
+    def check_empty(self, part, slab, low, high, y):
+        """Nothing there: a part that both trims cover, or a tip that the gaps use up."""
+        if not part.pieces:
+            return
+        steps = [self.field.rules['notch_clear_mm'], self.shared_gap(part.left),
+                 self.shared_gap(part.right)]
+        reach = 2 * max(steps) + 0.1
+        flattest = 1.0
+        for segment in (slab[6], slab[7]):
+            if segment is not None:
+                (ax, ay), (bx, by) = segment[:2]
+                flattest = min(flattest, abs(by - ay) / hypot(bx - ax, by - ay))
+        if high - low > reach / max(flattest, 0.02) + 2 * max(self.web(part.left), self.web(part.right)):
+            self.fault(f'nothing covers {high - low:.1f} mm at {low:.1f}, {y:.1f}', y)
+
+    def check_side(self, part, slab, left, gap, y, piece):
+        end = part.left if left else part.right
+        segment = slab[6] if left else slab[7]
+        if gap < -0.02:
+            self.fault(f'{piece.mark} crosses its pocket line by {-gap:.3f} at {y:.1f}')
+        if segment is None:
+            self.expect(piece, [self.shared_gap(end) + self.web(end)], gap, part, y)
+            return
+        steps, sine = self.allowed_gap(part, end, segment)
+        if sine > FLAT_SINE:
+            at = slab[2] + (y - slab[0]) / (slab[1] - slab[0]) * (slab[3] - slab[2]) + gap if left else \
+                slab[4] + (y - slab[0]) / (slab[1] - slab[0]) * (slab[5] - slab[4]) - gap
+            near = min(distance_to(seg, (at, y)) for s in part.slabs for seg in s[6:8] if seg)
+            self.expect(piece, steps, min(near, gap), part, y)
+
+    def expect(self, piece, steps, across, part, y):
+        self.report.count('distances')
+        if any(abs(across - step) < 0.05 for step in steps):
+            return
+        # Near a corner of the pocket line the side's neighbour decides.
+        reach = max(steps) + 0.1
+        for s in part.slabs:
+            for seg in (s[6], s[7]):
+                for p in seg[:2] if seg else ():
+                    if abs(p[1] - y) < reach and min(steps) - 0.05 <= across <= 2.5 * reach:
+                        self.report.count('distances at corners')
+                        return
+        self.fault(f'{piece.mark}: {across:.3f} mm between board and pocket line at {y:.1f}, '
+                   f'not {sorted(set(steps))}', across)
+
+    def check_piece(self, piece):
+        data, rules, field = piece.data, self.field.rules, self.field
+        self.report.count('pieces')
+        xs = [x for ring in piece.rings for x, _ in ring]
+        if abs(max(xs) - min(xs) - data['length_mm']) > 0.005:
+            self.fault(f'{data["mark"]}: length {data["length_mm"]}, drawn {max(xs) - min(xs):.3f}')
+        width = piece.top - piece.bottom
+        if abs(width - data['width_mm']) > LENGTH_MM:
+            self.fault(f'{data["mark"]}: width {data["width_mm"]}, drawn {width:.3f}')
+        if data['length_mm'] > field.longest_stock(self.house.data) + ROUND_MM and \
+                not any(f['id'] == 'cannot-cut' for f in self.plan['findings']):
+            self.fault(f'{data["mark"]}: {data["length_mm"]} is longer than any stock')
+        if width < min(self.cover - 0.1, rules['min_rip_mm'] - ROUND_MM) and not self.found('sliver'):
+            self.fault(f'{data["mark"]}: strip of {width:.2f} and no finding')
+        if data['length_mm'] < rules['min_piece_mm'] - ROUND_MM and not self.found('short-piece'):
+            self.fault(f'{data["mark"]}: {data["length_mm"]} long and no finding')
+        for notch in data['notches']:
+            if notch['leaves_mm'] < rules['min_rip_mm'] - ROUND_MM and \
+                    not self.found('notch-leaves-sliver'):
+                self.fault(f'{data["mark"]}: notch leaves {notch["leaves_mm"]} and no finding')
+        for name in ('left', 'right'):
+            self.check_end(data, name, data[name])
+        if field.mix and data['colour'] not in field.mix or \
+                not field.mix and data['colour'] != field.colour['id']:
+            self.fault(f'{data["mark"]}: colour {data["colour"]}')
+
+    def check_end(self, data, name, end):
+        """R27 both ways, from the run that the drawn length gives."""
+        rules, field = self.field.rules, self.field
+        pocket, gap = end['pocket_mm'], end['gap_mm']
+        held = field.fixed == 'top' and (name == 'left') == field.left_is_upper()
+        run = 0 if held else data['length_mm'] * (1 if field.fixed == 'top' else 0.5)
+        grows = field.expand * run + (0 if held else rules['tolerance_mm'])
+        if gap < grows - 0.02:
+            self.fault(f'{data["mark"]}: {name} end needs {grows:.2f}, has a gap of {gap}')
+        stays = pocket - gap - field.shrink * run - rules['tolerance_mm']
+        if pocket > 0 and stays < rules['min_engagement_mm'] - 0.02 and not self.found('engagement'):
+            self.fault(f'{data["mark"]}: {name} end stays {stays:.2f} in its pocket and no finding')
+
+
+class Piece:
+    def __init__(self, data, rings):
+        self.data = data
+        self.rings = rings
+        self.mark = data['mark']
+        self.part = None
+        ys = [y for ring in rings for _, y in ring]
+        self.bottom, self.top = min(ys), max(ys)
+        self.sides = [(a, b) for ring in rings for a, b in zip(ring, ring[1:] + ring[:1])
+                      if a[1] != b[1]]
+
+    def area(self):
+        return sum(ring_area(ring) for ring in self.rings)
+
+    def around(self):
+        return sum(distance(a, b) for ring in self.rings for a, b in zip(ring, ring[1:] + ring[:1]))
+
+    def spans_at(self, y):
+        xs = sorted(at_height(s, y) for s in self.sides if (s[0][1] > y) != (s[1][1] > y))
+        return [(xs[i], xs[i + 1]) for i in range(0, len(xs) - 1, 2)]
+
+    def inner_point(self):
+        breaks = breaks_in(self.bottom, self.top, *[y for ring in self.rings for _, y in ring])
+        low, high = max(zip(breaks, breaks[1:]), key=lambda pair: pair[1] - pair[0])
+        y = (low + high) / 2
+        a, b = max(self.spans_at(y), key=lambda span: span[1] - span[0])
+        return (a + b) / 2, y
+
+
+def distance_to(segment, point):
+    (ax, ay), (bx, by) = segment[:2]
+    length = hypot(bx - ax, by - ay)
+    t = ((point[0] - ax) * (bx - ax) + (point[1] - ay) * (by - ay)) / length ** 2
+    t = min(max(t, 0), 1)
+    return hypot(ax + t * (bx - ax) - point[0], ay + t * (by - ay) - point[1])
+
+
+def segment_in_piece(piece, a, b):
+    """Length of a straight line within a piece."""
+    length = distance(a, b)
+    if length < 1e-6:
+        return 0.0
+    cuts = {0.0, 1.0}
+    for ring in piece.rings:
+        for c, d in zip(ring, ring[1:] + ring[:1]):
+            ux, uy = b[0] - a[0], b[1] - a[1]
+            sc = ux * (c[1] - a[1]) - uy * (c[0] - a[0])
+            sd = ux * (d[1] - a[1]) - uy * (d[0] - a[0])
+            if (sc > 0) != (sd > 0):
+                part = sc / (sc - sd)
+                x, y = c[0] + part * (d[0] - c[0]), c[1] + part * (d[1] - c[1])
+                cuts.add(((x - a[0]) * ux + (y - a[1]) * uy) / length ** 2)
+    cuts = sorted(t for t in cuts if 0 <= t <= 1)
+    total = 0.0
+    for t0, t1 in zip(cuts, cuts[1:]):
+        x, y = a[0] + (t0 + t1) / 2 * (b[0] - a[0]), a[1] + (t0 + t1) / 2 * (b[1] - a[1])
+        crossed = sum(at_height(s, y) > x for s in piece.sides if (s[0][1] > y) != (s[1][1] > y))
+        total += (t1 - t0) * length if crossed % 2 else 0
+    return total
