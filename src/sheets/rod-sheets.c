@@ -21,6 +21,11 @@
 
 #define POINTS_PER_MM (72.0 / 25.4)
 
+#define CREATOR "Storeyrod " ROD_VERSION
+
+/* Blanks that repair_dates() turns into what is missing of the dates. */
+#define DATE_ROOM "    "
+
 /* Digits of the design number: enough that two states of one job never share it by chance. */
 #define NUMBER_DIGITS 8
 
@@ -311,9 +316,46 @@ add_metadata (const RodSheets *sheets,
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, sheets->house->name);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_AUTHOR, sheets->house->author);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_SUBJECT, sheets->house->place);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Storeyrod " ROD_VERSION);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, CREATOR DATE_ROOM);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, stamp);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, stamp);
+}
+
+static guint8 *
+find_last (GByteArray *bytes,
+           const char *text)
+{
+  gsize length = strlen (text);
+
+  for (gsize i = bytes->len >= length ? bytes->len - length + 1 : 0; i > 0; i--)
+    if (memcmp (bytes->data + i - 1, text, length) == 0)
+      return bytes->data + i - 1;
+
+  return NULL;
+}
+
+/* cairo 1.16 leaves the "D:" out that dates begin with by the standard of PDF. The room for it
+ * stands as blanks behind the creator, in the same object, so that nothing that follows moves. */
+static void
+repair_dates (GByteArray *bytes)
+{
+  static const char *const dates[] = { "/CreationDate (2", "/CreationDate (1", "/ModDate (2", "/ModDate (1" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (dates); i++)
+    {
+      guint8 *room = find_last (bytes, CREATOR DATE_ROOM);
+      guint8 *date = find_last (bytes, dates[i]);
+      guint8 *from, *to;
+
+      if (room == NULL)
+        room = find_last (bytes, CREATOR "  ");
+      if (room == NULL || date == NULL || date < room)
+        continue;
+      from = room + strlen (CREATOR "  ");
+      to = date + strlen (dates[i]) - 1;
+      memmove (from - 2, from, (gsize) (to - from));
+      memcpy (to - 2, "D:", 2);
+    }
 }
 
 static cairo_status_t
@@ -377,6 +419,8 @@ rod_sheets_write_pdf (const RodTakeoff      *takeoff,
       g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, _ ("The sheets for “%s” cannot be drawn: %s"), path, cairo_status_to_string (status));
       return FALSE;
     }
+
+  repair_dates (bytes);
 
   return g_file_set_contents (path, (const char *) bytes->data, bytes->len, error);
 }
