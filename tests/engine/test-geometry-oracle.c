@@ -48,7 +48,7 @@ tear_down (Fixture      *fixture,
 static guint
 count_surfaces (void)
 {
-  return g_test_thorough () ? 4000 : 160;
+  return g_test_thorough () ? 4000 : 120;
 }
 
 static double

@@ -578,11 +578,14 @@ test_order_of_parts (void)
   g_autoptr (RodStrips) parts = NULL;
   const double columns[] = { 500.0 };
   const double lows[][2] = { { 0, 200 }, { 10, 0 }, { 500, 0 }, { 500, 200 } };
+  const guint  sources[] = { 0, 1, 1, 0 };
 
   draw_box (path, -10, 100, 1010, 200, 10, TRUE);
   draw_box (path, -10, -10, 10, 150, 20, TRUE);
   strips = cut (path, 0.0, 300.0);
   g_assert_cmpuint (strips->n_strips, ==, 2);
+  g_assert_cmpuint (strips->strips[0].source, ==, 0);
+  g_assert_cmpuint (strips->strips[1].source, ==, 1);
   parts = rod_strips_split (strips, columns, 1);
   g_assert_cmpuint (parts->n_strips, ==, 4);
   for (guint i = 0; i < 4; i++)
@@ -592,6 +595,7 @@ test_order_of_parts (void)
       RodPoint        low, high;
 
       rod_region_extent (&outer, &low, &high);
+      g_assert_cmpuint (parts->strips[i].source, ==, sources[i]);
       g_assert_cmpfloat_with_epsilon (low.x, lows[i][0], 1e-9);
       g_assert_cmpfloat_with_epsilon (low.y, lows[i][1], 1e-9);
     }

@@ -14,7 +14,6 @@ G_BEGIN_DECLS
 #define ROD_GRID_PER_MM 1000.0
 #define ROD_SNAP_GRID ((gint64) (ROD_SNAP_MM * ROD_GRID_PER_MM + 0.5))
 #define ROD_LINE_SNAP_GRID ((gint64) (ROD_LINE_SNAP_MM * ROD_GRID_PER_MM + 0.5))
-#define ROD_REMNANT_GRID (ROD_REMNANT_MM * ROD_GRID_PER_MM)
 
 /* Greatest coordinate the predicates take: with it, the product of two differences fits 63 bits.
  * It leaves room for a drawing of ROD_MAX_COORDINATE_MM turned by any angle. */
@@ -358,7 +357,8 @@ typedef struct
 {
   RodRegionBuilder rings;
   RodStrip        *strips;
-  RodPoint        *lows; /* least x and least y of each strip */
+  RodPoint        *lows;   /* least x and least y of each strip */
+  guint            source; /* of the strips that are added, ROD_NO_INDEX for themselves */
   guint            n_strips;
   guint            strips_room;
 } RodStripsBuilder;

@@ -12,7 +12,7 @@ void
 rod_strips_builder_init (RodStripsBuilder *builder,
                          guint             points_room)
 {
-  *builder = (RodStripsBuilder){ 0 };
+  *builder = (RodStripsBuilder){ .source = ROD_NO_INDEX };
   rod_region_builder_init (&builder->rings, points_room);
 }
 
@@ -27,6 +27,7 @@ rod_strips_builder_add (RodStripsBuilder *builder,
       builder->strips = g_renew (RodStrip, builder->strips, builder->strips_room);
       builder->lows = g_renew (RodPoint, builder->lows, builder->strips_room);
     }
+  strip.source = builder->source == ROD_NO_INDEX ? builder->n_strips : builder->source;
   builder->strips[builder->n_strips] = strip;
   builder->lows[builder->n_strips++] = low;
 }
@@ -241,7 +242,10 @@ rod_strips_split (const RodStrips *strips,
   rod_strips_builder_init (&builder, 2 * strips->rings->n_points);
   rod_band_walk_init (&walk, comb, TRUE);
   for (guint i = 0; i < strips->n_strips; i++)
-    split_strip (&walk, comb, strips, &strips->strips[i], &builder);
+    {
+      builder.source = i;
+      split_strip (&walk, comb, strips, &strips->strips[i], &builder);
+    }
   rod_band_walk_clear (&walk);
 
   sort_parts (&builder);
