@@ -150,34 +150,94 @@ collect_places (const RodPhaseProblem *problem)
   return places;
 }
 
-/* Where, going up from @low, the least shrinking strip and the least growing strip are equal. Between
- * two places a starter holds throughout or nowhere; where it holds, its base leaves no strip. */
-static double
-balance (const RodPhaseProblem *problem,
-         double                 low,
-         double                 high)
+/* A strip between two places: what is seen of it at the lower place, and how fast that grows as the
+ * phase goes up. */
+typedef struct
 {
-  double shrinking = INFINITY, growing = INFINITY;
+  double start_mm;
+  double slope;
+} Line;
 
-  for (guint i = 0; i < problem->n_levels + problem->n_starters; i++)
+static double
+line_at (const Line *line,
+         double      along_mm)
+{
+  return line->start_mm + line->slope * along_mm;
+}
+
+static void
+add_line (GArray                *lines,
+          const RodPhaseProblem *problem,
+          const RodLevel        *level,
+          double                 low)
+{
+  double strip_mm = level->upper ? strip_of (level->at_mm - low, problem->pitch_mm)
+                                 : wrap (low - level->at_mm, problem->pitch_mm);
+  Line   line = { strip_mm * level->ratio, level->upper ? -level->ratio : level->ratio };
+
+  g_array_append_val (lines, line);
+}
+
+/* Between two places a starter holds throughout or nowhere; where it holds, its base leaves no
+ * strip. */
+static void
+collect_lines (const RodPhaseProblem *problem,
+               double                 low,
+               double                 high,
+               GArray                *lines)
+{
+  g_array_set_size (lines, 0);
+  for (guint i = 0; i < problem->n_levels; i++)
+    add_line (lines, problem, &problem->levels[i], low);
+  for (guint i = 0; i < problem->n_starters; i++)
+    if (!starter_holds (&problem->starters[i], (low + high) / 2.0, problem->pitch_mm))
+      add_line (lines, problem, &problem->starters[i].without, low);
+}
+
+/* The least of the lines at a place: all of them, or only those of one direction (1 growing, −1
+ * shrinking). */
+static const Line *
+least_line (const GArray *lines,
+            double        along_mm,
+            double        direction)
+{
+  const Line *least = NULL;
+
+  for (guint i = 0; i < lines->len; i++)
     {
-      const RodLevel *level = i < problem->n_levels ? &problem->levels[i]
-                                                    : &problem->starters[i - problem->n_levels].without;
-      double          strip;
+      const Line *line = &g_array_index (lines, Line, i);
 
-      if (i >= problem->n_levels &&
-          starter_holds (&problem->starters[i - problem->n_levels], (low + high) / 2.0, problem->pitch_mm))
-        continue;
-      strip = level->upper ? strip_of (level->at_mm - low, problem->pitch_mm)
-                           : wrap (low - level->at_mm, problem->pitch_mm);
-      if (level->upper)
-        shrinking = MIN (shrinking, strip * level->ratio);
-      else
-        growing = MIN (growing, strip * level->ratio);
+      if (line->slope * direction >= 0.0 &&
+          (least == NULL || line_at (line, along_mm) < line_at (least, along_mm)))
+        least = line;
     }
-  if (!isfinite (shrinking) || !isfinite (growing))
-    return low;
-  return low + (shrinking - growing) / 2.0;
+  return least;
+}
+
+/* Where between two places the narrowest strip is widest. The least of all lines rises, then falls;
+ * its top lies where a growing and a shrinking line are equal and no other is less. As long as one
+ * is, it takes the place of the line of its direction: the value falls with each step, so that no
+ * pair comes twice. */
+static double
+balance (const GArray *lines)
+{
+  const Line *growing = least_line (lines, 0.0, 1.0);
+  const Line *shrinking = least_line (lines, 0.0, -1.0);
+
+  if (growing == NULL || shrinking == NULL)
+    return 0.0;
+  for (;;)
+    {
+      double      along_mm = (shrinking->start_mm - growing->start_mm) / (growing->slope - shrinking->slope);
+      const Line *least = least_line (lines, along_mm, 0.0);
+
+      if (line_at (least, along_mm) >= line_at (growing, along_mm) - ROD_EPSILON_MM)
+        return along_mm;
+      if (least->slope > 0.0)
+        growing = least;
+      else
+        shrinking = least;
+    }
 }
 
 static void
@@ -198,6 +258,7 @@ double
 rod_phase_best (const RodPhaseProblem *problem)
 {
   g_autoptr (GArray) places = NULL;
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (Line));
   double        best_mm = 0.0;
   RodPhaseScore best;
 
@@ -211,8 +272,10 @@ rod_phase_best (const RodPhaseProblem *problem)
       double high = i + 1 < places->len ? g_array_index (places, double, i + 1) : problem->pitch_mm;
 
       try_phase (problem, low, &best_mm, &best);
-      if (high - low > ROD_EPSILON_MM)
-        try_phase (problem, CLAMP (balance (problem, low, high), low, high), &best_mm, &best);
+      if (high - low <= ROD_EPSILON_MM)
+        continue;
+      collect_lines (problem, low, high, lines);
+      try_phase (problem, CLAMP (low + balance (lines), low, high), &best_mm, &best);
     }
   return wrap (best_mm, problem->pitch_mm);
 }
