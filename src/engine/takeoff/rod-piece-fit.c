@@ -127,10 +127,29 @@ set_end (RodFit         *fit,
   end->angle_deg = cut_angle_deg (fit, side, kind);
 }
 
+/* Half the web of the joint's trim, for sides that stand on a column. */
 static double
-column_back (const RodPieceEnd *end)
+web_mm (const RodField *field,
+        int             tag)
 {
-  return end->edge == ROD_TAG_COLUMN_LEFT || end->edge == ROD_TAG_COLUMN_RIGHT ? end->back_mm : 0.0;
+  gboolean column = tag == ROD_TAG_COLUMN_LEFT || tag == ROD_TAG_COLUMN_RIGHT;
+
+  return column && field->joint != NULL ? field->joint->back_mm : 0.0;
+}
+
+/* Columns are straight across the boards: where an end has one, its outermost point lies on it, be
+ * the end's longest side a rake. */
+static double
+end_web_mm (const RodFit   *fit,
+            const RodField *field,
+            RodSideKind     end)
+{
+  double web = 0.0;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].kind == end)
+      web = MAX (web, web_mm (field, fit->sides[i].tag));
+  return web;
 }
 
 /* Which end of a board lies higher on the wall: the left one where the boards' axis points down. */
@@ -149,7 +168,7 @@ set_gaps (RodFit         *fit,
 {
   gboolean left_upper = left_is_upper (field);
 
-  fit->clear_mm = high_x - column_back (&fit->right) - low_x - column_back (&fit->left);
+  fit->clear_mm = high_x - end_web_mm (fit, field, ROD_SIDE_RIGHT) - low_x - end_web_mm (fit, field, ROD_SIDE_LEFT);
   fit->clear_mm = MAX (fit->clear_mm, 0.0);
   fit->left.run_mm = rod_field_end_run_mm (field, fit->clear_mm, left_upper);
   fit->right.run_mm = rod_field_end_run_mm (field, fit->clear_mm, !left_upper);
@@ -193,15 +212,16 @@ rod_fit_clear (RodFit *fit)
 
 static double
 step_back_mm (const RodFit   *fit,
+              const RodField *field,
               const RodRules *rules,
               guint           i)
 {
   switch (fit->sides[i].kind)
     {
     case ROD_SIDE_LEFT:
-      return fit->left.gap_mm + column_back (&fit->left);
+      return fit->left.gap_mm + web_mm (field, fit->sides[i].tag);
     case ROD_SIDE_RIGHT:
-      return fit->right.gap_mm + column_back (&fit->right);
+      return fit->right.gap_mm + web_mm (field, fit->sides[i].tag);
     case ROD_SIDE_SHOULDER:
       return rules->notch_clear_mm;
     case ROD_SIDE_LONG:
@@ -232,6 +252,7 @@ moved_side (const RodFit *fit,
  * that there may be up to twice as many as before. */
 static void
 move_sides (const RodFit   *before,
+            const RodField *field,
             const RodRules *rules,
             RodFit         *after)
 {
@@ -242,8 +263,8 @@ move_sides (const RodFit   *before,
   for (guint i = 0; i < n; i++)
     {
       guint      last = (i + n - 1) % n;
-      double     back_last = step_back_mm (before, rules, last);
-      double     back = step_back_mm (before, rules, i);
+      double     back_last = step_back_mm (before, field, rules, last);
+      double     back = step_back_mm (before, field, rules, i);
       RodFitSide side = before->sides[i];
       RodPoint   a_from, a_to, b_from, b_to;
 
@@ -412,7 +433,7 @@ rod_fit_cut (RodFit         *fit,
   const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
   RodFit          moved = *fit;
 
-  move_sides (fit, rules, &moved);
+  move_sides (fit, field, rules, &moved);
   if (has_turned (fit, &moved) || leaves_band (&moved, line_mm, line_mm + field->board->cover_mm))
     {
       untangle (&moved, plan, field, line_mm, pieces);

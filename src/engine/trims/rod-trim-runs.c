@@ -165,18 +165,33 @@ add_run (Runner  *runner,
     }
 }
 
-static gboolean
-ends_at_column (const RodPlan  *plan,
-                const RodPiece *piece,
-                double          column)
+/* Widens [low, high] by the sides of a piece that stand beside a column, a gap and half a web away. */
+static void
+add_column_sides (const RodPlan  *plan,
+                  const RodField *field,
+                  const RodPiece *piece,
+                  double          column,
+                  double         *low,
+                  double         *high)
 {
-  double left, right;
+  const RodRegion *rings = plan->rings;
+  guint            start = rings->ring_starts[piece->first_ring];
+  guint            end = rings->ring_starts[piece->first_ring + 1];
 
-  rod_plan_piece_extent (plan, piece, &left, &right);
-  left -= piece->left.gap_mm + piece->left.back_mm;
-  right += piece->right.gap_mm + piece->right.back_mm;
-  return (piece->left.edge == ROD_TAG_COLUMN_LEFT && fabs (left - column) < ROD_SNAP_MM) ||
-         (piece->right.edge == ROD_TAG_COLUMN_RIGHT && fabs (right - column) < ROD_SNAP_MM);
+  for (guint p = start; p < end; p++)
+    {
+      gboolean left = rings->tags[p] == ROD_TAG_COLUMN_LEFT;
+      double   gap_mm = left ? -piece->left.gap_mm : piece->right.gap_mm;
+      double   web_mm = left ? -field->joint->back_mm : field->joint->back_mm;
+      RodPoint from = rod_affine_apply (field->to_board, rings->points[p]);
+      RodPoint to = rod_affine_apply (field->to_board, rings->points[p + 1 < end ? p + 1 : start]);
+
+      if ((!left && rings->tags[p] != ROD_TAG_COLUMN_RIGHT) ||
+          fabs (from.x + gap_mm + web_mm - column) > ROD_SNAP_MM)
+        continue;
+      *low = MIN (*low, MIN (from.y, to.y));
+      *high = MAX (*high, MAX (from.y, to.y));
+    }
 }
 
 /* The stretch of a column along which pieces really end there: the last pieces at an apex may have
@@ -191,14 +206,7 @@ column_stretch (const RodPlan  *plan,
   *low = INFINITY;
   *high = -INFINITY;
   for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
-    {
-      const RodPiece *piece = rod_plan_piece (plan, p);
-
-      if (!ends_at_column (plan, piece, column))
-        continue;
-      *low = MIN (*low, piece->line_mm + piece->low_mm);
-      *high = MAX (*high, piece->line_mm + piece->high_mm);
-    }
+    add_column_sides (plan, field, rod_plan_piece (plan, p), column, low, high);
   return *low < *high;
 }
 
