@@ -21,8 +21,8 @@ typedef struct
   RodStarterArc   starters[MAX_STARTERS];
 } Drawn;
 
-/* Places on every second line of the brute force's raster, so that it hits them, and half way between
- * two of them. */
+/* Places on every second line of the brute force's raster, so that it hits them, and half way
+ * between two of them. */
 static double
 draw_place (double from_mm,
             double to_mm)
@@ -88,7 +88,9 @@ explain (const RodPhaseProblem *problem,
                     problem->levels[i].facing_mm,
                     problem->levels[i].ratio);
   for (guint i = 0; i < problem->n_starters; i++)
-    g_test_message ("starter %.2f to %.2f", problem->starters[i].low_mm, problem->starters[i].high_mm);
+    g_test_message ("starter %.2f to %.2f",
+                    problem->starters[i].low_mm,
+                    problem->starters[i].high_mm);
 }
 
 static void
@@ -130,7 +132,8 @@ test_never_beaten (void)
     }
 }
 
-/* Fields whose boards repeat at another distance in the group's measure: soffits at a turned mitre. */
+/* Fields whose boards repeat at another distance in the group's measure: soffits at a turned
+ * mitre. */
 static void
 test_never_beaten_with_ratios (void)
 {
@@ -143,8 +146,8 @@ test_never_beaten_with_ratios (void)
     }
 }
 
-/* One strip grows twice as fast as the other shrinks: below 100, cover 100, the strip is 100 − t; above
- * 0 on a field with half the ratio it is t/2. Equal at t = 200/3, both 33.3. */
+/* One strip grows twice as fast as the other shrinks: below 100, cover 100, the strip is 100 − t;
+ * above 0 on a field with half the ratio it is t/2. Equal at t = 200/3, both 33.3. */
 static void
 test_strips_that_grow_unequally (void)
 {
@@ -177,7 +180,7 @@ test_few_lines_never_leave_slivers (void)
         drawn.levels[i].facing_mm = INFINITY;
       m = (guint) ceil (drawn.problem.pitch_mm / drawn.problem.min_rip_mm) - 1;
       drawn.problem.n_levels = MIN (m, MAX_LEVELS);
-      g_assert_cmpfloat (drawn.problem.n_levels * drawn.problem.min_rip_mm, <, drawn.problem.pitch_mm);
+      g_assert_cmpfloat (m * drawn.problem.min_rip_mm, <, drawn.problem.pitch_mm);
 
       score = rod_phase_score (&drawn.problem, rod_phase_best (&drawn.problem));
       g_assert_cmpint (score.slivers, ==, 0);
@@ -232,7 +235,8 @@ test_balance_leaves_half_a_board (void)
     }
 }
 
-/* W = 5216, c = 200 of the upright job: 2608 mod 200 = 8 or 2508 mod 200 = 108. W = 5080: 140 or 40. */
+/* W = 5216, c = 200 of the upright job: 2608 mod 200 = 8 or 2508 mod 200 = 108. W = 5080: 140 or
+ * 40. */
 static void
 test_balance_of_worked_jobs (void)
 {
@@ -258,8 +262,8 @@ test_balance_of_worked_jobs (void)
     }
 }
 
-/* Rules R4 and R8: below y the strip is (y − φ) mod c, above it (φ − y) mod c, a whole cover where that
- * is nothing. */
+/* Rules R4 and R8: below y the strip is (y − φ) mod c, above it (φ − y) mod c, a whole cover where
+ * that is nothing. */
 static void
 test_strips (void)
 {
@@ -296,7 +300,7 @@ test_strips (void)
     }
 }
 
-/* Rule R12: strips do not change when all lines move together, and when the house is turned over. */
+/* Strips do not change when all lines move together, nor when the house is turned over. */
 static void
 test_shift_and_mirror (void)
 {
@@ -357,7 +361,7 @@ starter (double low_mm,
 static void
 test_starters_come_first (void)
 {
-  const RodLevel        sill = { .at_mm = 1010.0, .upper = TRUE, .facing_mm = INFINITY, .ratio = 1.0 };
+  const RodLevel        sill = { 1010.0, TRUE, INFINITY, 1.0 };
   const RodStarterArc   arc = starter (0.0, 5.0, 5.0);
   const RodPhaseProblem problem = { 250.0, 60.0, &sill, 1, &arc, 1 };
   double                best_mm = rod_phase_best (&problem);
@@ -370,8 +374,8 @@ test_starters_come_first (void)
   g_assert_cmpfloat_with_epsilon (score.narrowest_mm, 10.0, 1e-9);
 }
 
-/* The range is used to its ends: 143 − t under the sill and 43 + t over the window are equal at t = 50;
- * a range that stops at 40 gives 83, one from 60 on gives 83 the other way. */
+/* The range is used to its ends: 143 − t under the sill and 43 + t over the window are equal at t
+ * = 50; a range that stops at 40 gives 83, one from 60 on gives 83 the other way. */
 static void
 test_starters_range_limits (void)
 {
@@ -411,8 +415,8 @@ test_starters_that_cannot_agree (void)
   RodPhaseProblem problem = { 250.0, 60.0, NULL, 0, arcs, G_N_ELEMENTS (arcs) };
   RodPhaseScore   score = rod_phase_score (&problem, rod_phase_best (&problem));
 
-  /* Joint lines at φ in [0, 30] leave φ + 250 − 105 of the other base's first board: best at 30, where
-   * it is 175; at φ in [100, 130] the lost base keeps φ − 5: best at 130, 125. */
+  /* Joint lines at φ in [0, 30] leave φ + 250 − 105 of the other base's first board: best at 30,
+   * where it is 175; at φ in [100, 130] the lost base keeps φ − 5: best at 130, 125. */
   g_assert_cmpint (score.lost_starters, ==, 1);
   g_assert_cmpint (score.rips, ==, 1);
   g_assert_cmpint (score.lost_hooks, ==, 1);
@@ -479,7 +483,8 @@ main (int    argc,
   g_test_add_func ("/phase/never-beaten-with-ratios", test_never_beaten_with_ratios);
   g_test_add_func ("/phase/strips-that-grow-unequally", test_strips_that_grow_unequally);
   g_test_add_func ("/phase/few-lines-never-leave-slivers", test_few_lines_never_leave_slivers);
-  g_test_add_func ("/phase/evenly-spread-lines-leave-slivers", test_evenly_spread_lines_leave_slivers);
+  g_test_add_func ("/phase/evenly-spread-lines-leave-slivers",
+                   test_evenly_spread_lines_leave_slivers);
   g_test_add_func ("/phase/balance-leaves-half-a-board", test_balance_leaves_half_a_board);
   g_test_add_func ("/phase/balance-of-worked-jobs", test_balance_of_worked_jobs);
   g_test_add_func ("/phase/shift-and-mirror", test_shift_and_mirror);

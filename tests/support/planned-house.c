@@ -47,7 +47,12 @@ surveyed_join (const char *id,
   g_autofree char *one = edge_reference (a);
   g_autofree char *other = edge_reference (b);
 
-  return g_strdup_printf ("{'id': '%s', 'a': %s, 'b': %s, 'fold_deg': %.6f%s}", id, one, other, fold_deg, more);
+  return g_strdup_printf ("{'id': '%s', 'a': %s, 'b': %s, 'fold_deg': %.6f%s}",
+                          id,
+                          one,
+                          other,
+                          fold_deg,
+                          more);
 }
 
 static void
@@ -69,17 +74,19 @@ surveyed_house (const char *system,
                 char      **surfaces,
                 char      **joins)
 {
-  g_autoptr (GString) json = g_string_new ("{'format': 'storeyrod-house', 'version': 1, 'name': 'Test', ");
+  g_autoptr (GString) json = g_string_new ("{'format': 'storeyrod-house', 'version': 1, ");
   g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "engine", "houses", NULL);
   g_autoptr (GError) error = NULL;
   RodHouse *house;
 
   g_string_append (json,
-                   "'site': {'air_coldest_c': -20, 'air_hottest_c': 35, 'fixing_c': 15, "
+                   "'name': 'Test', 'site': {'air_coldest_c': -20, 'air_hottest_c': 35, 'fixing_c': 15, "
                    "'face_coldest_c': -20, 'face_hottest_c': 60}, 'saw': {'kerf_mm': 4}, "
                    "'buying': {'spare_percent': 0, 'spare_least': 0, 'spare_trims': 0, "
                    "'spare_screws_percent': 0}");
-  g_string_append_printf (json, ", 'systems': [{'id': 'k', 'from': '%s.system.json'}]", system);
+  g_string_append_printf (json,
+                          ", 'systems': [{'id': 'k', 'from': '%s.system.json'}]",
+                          system);
   append_list (json, "surfaces", surfaces);
   append_list (json, "joins", joins);
   g_string_append_c (json, '}');

@@ -123,13 +123,14 @@ add_level_places (GArray                *places,
                   const RodLevel        *level,
                   const RodPhaseProblem *problem)
 {
+  double inwards = level->upper ? -1.0 : 1.0;
   double beside = problem->min_rip_mm / level->ratio;
 
   add_place (places, level->at_mm, problem->pitch_mm);
-  add_place (places, level->upper ? level->at_mm - beside : level->at_mm + beside, problem->pitch_mm);
+  add_place (places, level->at_mm + inwards * beside, problem->pitch_mm);
   /* Just past the facing line, the strip between both is whole. */
   if (isfinite (level->facing_mm))
-    add_place (places, level->upper ? level->at_mm - level->facing_mm : level->at_mm + level->facing_mm, problem->pitch_mm);
+    add_place (places, level->at_mm + inwards * level->facing_mm, problem->pitch_mm);
 }
 
 static GArray *
@@ -228,7 +229,8 @@ balance (const GArray *lines)
     return 0.0;
   for (;;)
     {
-      double      along_mm = (shrinking->start_mm - growing->start_mm) / (growing->slope - shrinking->slope);
+      double      apart_mm = shrinking->start_mm - growing->start_mm;
+      double      along_mm = apart_mm / (growing->slope - shrinking->slope);
       const Line *least = least_line (lines, along_mm, 0.0);
 
       if (line_at (least, along_mm) >= line_at (growing, along_mm) - ROD_EPSILON_MM)

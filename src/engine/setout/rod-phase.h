@@ -94,8 +94,8 @@ RodPhaseScore rod_phase_score (const RodPhaseProblem *problem,
  * @a: a score
  * @b: a score
  *
- * Fewest lost starters, then fewest slivers, then the widest narrowest strip, then fewest rips, then
- * fewest lost hooks.
+ * Fewest lost starters, then fewest slivers, then the widest narrowest strip, then fewest rips,
+ * then fewest lost hooks.
  *
  * Returns: negative when @a is better, positive when @b is, 0 when equal
  */
