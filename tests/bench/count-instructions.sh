@@ -1,4 +1,6 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
 # Prints how many instructions a command executes, by Valgrind's count: the same on every machine
 # of a kind and hardly different from run to run, which no clock can offer.
 # Usage: count-instructions.sh COMMAND [ARGUMENT]...

@@ -112,8 +112,8 @@ sort_ends (const EndOrder *order,
 }
 
 /* Where one piece of line ends and the next begins in one point, a piece of area may touch itself.
- * Pieces of line run from an arrival to a departure on the lower line of a band, the other way about
- * on the upper one. */
+ * Pieces of line run from an arrival to a departure on the lower line of a band, the other way
+ * about on the upper one. */
 static void
 mark_touching (RodBandWalk       *walk,
                const RodChainEnd *left,

@@ -12,6 +12,9 @@
 /* Below this, comparing all with all is cheaper than a grid. */
 #define LEAST_EDGES_FOR_GRID 12
 
+/* Beyond every drawing, and within what a whole number holds. */
+#define FAR_AWAY 4e18
+
 typedef struct
 {
   RodGridPoint origin;
@@ -102,17 +105,18 @@ find_reach (RodGridPoint a,
             gint64      *right)
 {
   gint64 margin = ROD_SNAP_GRID + 1;
-  double slope, x_bottom, x_top;
 
   *left = MIN (a.x, b.x);
   *right = MAX (a.x, b.x);
   if (a.y != b.y && a.x != b.x)
     {
+      double slope, x_bottom, x_top;
+
       slope = (double) (b.x - a.x) / (double) (b.y - a.y);
       x_bottom = (double) a.x + (bottom - (double) a.y) * slope;
       x_top = (double) a.x + (top - (double) a.y) * slope;
-      *left = MAX (*left, (gint64) CLAMP (MIN (x_bottom, x_top), -4e18, 4e18));
-      *right = MIN (*right, (gint64) CLAMP (MAX (x_bottom, x_top), -4e18, 4e18));
+      *left = MAX (*left, (gint64) CLAMP (MIN (x_bottom, x_top), -FAR_AWAY, FAR_AWAY));
+      *right = MIN (*right, (gint64) CLAMP (MAX (x_bottom, x_top), -FAR_AWAY, FAR_AWAY));
     }
   *left -= margin;
   *right += margin;

@@ -35,10 +35,10 @@ typedef struct
  * added counter-clockwise, 2 gives the zone's part of it.
  *
  * Follows the snap rule: coordinates to 1 µm, corners within ROD_SNAP_MM of each other merged,
- * edges led through corners within ROD_SNAP_MM of them, edges that cancel removed, collinear corners
- * between edges of the same tag removed. Self-touching rings are split at the touching point. Where
- * edges coincide, the tag is that of the one that bounds the result; of several, the smallest.
- * Coordinates beyond one and a half times ROD_MAX_COORDINATE_MM are brought back to that.
+ * edges led through corners within ROD_SNAP_MM of them, edges that cancel removed, collinear
+ * corners between edges of the same tag removed. Self-touching rings are split at the touching
+ * point. Where edges coincide, the tag is that of the one that bounds the result; of several, the
+ * smallest. Coordinates beyond one and a half times ROD_MAX_COORDINATE_MM are brought back to that.
  * The area of the result is the exact area of the input within ROD_SNAP_MM times its perimeter.
  * O(n log n) for n edges in ordinary drawings.
  *
