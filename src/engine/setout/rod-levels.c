@@ -50,63 +50,75 @@ cut_inset_mm (const RodEdge *edge)
   return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm;
 }
 
-/* Whether a point lies within a zone's polygon: an odd number of its sides passes to the right. */
+/* Whether a point lies within the ring of edges [first, first + n): an odd number of them passes to
+ * its right. Arcs count as their chords. */
 static gboolean
-is_in_zone (const RodZone *zone,
-            RodPoint       at)
+is_in_ring (const RodField *field,
+            guint           first,
+            guint           n,
+            RodPoint        at)
 {
   gboolean inside = FALSE;
 
-  for (guint i = 0; i < zone->corners->len; i++)
+  for (guint e = first; e < first + n; e++)
     {
-      const RodCorner *a = g_ptr_array_index (zone->corners, i);
-      const RodCorner *b = g_ptr_array_index (zone->corners, (i + 1) % zone->corners->len);
+      RodPoint a = field->edges[e].raw.from, b = field->edges[e].raw.to;
 
-      if ((a->y > at.y) != (b->y > at.y) &&
-          at.x < a->x + (at.y - a->y) / (b->y - a->y) * (b->x - a->x))
+      if ((a.y > at.y) != (b.y > at.y) && at.x < a.x + (at.y - a.y) / (b.y - a.y) * (b.x - a.x))
         inside = !inside;
     }
   return inside;
 }
 
-/* The zone a point belongs to: where zones overlap, the later one. */
-static const RodZone *
-zone_at (const RodSurface *surface,
-         RodPoint          at)
+static gboolean
+same_ring (const RodEdge *a,
+           const RodEdge *b)
 {
-  for (guint z = surface->zones->len; z > 0; z--)
-    if (is_in_zone (g_ptr_array_index (surface->zones, z - 1), at))
-      return g_ptr_array_index (surface->zones, z - 1);
-  return NULL;
+  return a->opening == b->opening && a->zone == b->zone;
 }
 
-/* Whether an edge bounds this field rather than another zone of the surface: asked just inside it,
- * at both ends and in the middle. */
+/* Whether a point belongs to the field: in its outline and its own zone, in no opening and in no
+ * zone laid over it. */
 static gboolean
-bounds_field (const RodPlan  *plan,
-              const RodField *field,
+is_in_field (const RodField *field,
+             RodPoint        at)
+{
+  guint n;
+
+  for (guint first = 0; first < field->n_edges; first += n)
+    {
+      const RodEdge *edge = &field->edges[first];
+
+      for (n = 1; first + n < field->n_edges && same_ring (edge, &field->edges[first + n]); n++)
+        ;
+      if (is_in_ring (field, first, n, at) == edge->turned)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Whether boards of this field really lie along an edge: asked just inside it, at both ends and in
+ * the middle. A door's foot on the base line bounds nothing, nor does what another zone covers. */
+static gboolean
+bounds_field (const RodField *field,
               const RodEdge  *edge)
 {
   static const double places[] = { 0.01, 0.5, 0.99 };
-  const RodSurface   *surface = rod_plan_face (plan, field->face)->surface;
   RodPoint            from, to;
 
-  if (surface->zones->len == 0)
-    return TRUE;
   rod_edge_shifted (edge, 1.0, &from, &to);
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {
       RodPoint at = { from.x + places[i] * (to.x - from.x), from.y + places[i] * (to.y - from.y) };
 
-      if (zone_at (surface, at) == field->zone)
+      if (is_in_field (field, at))
         return TRUE;
     }
   return FALSE;
 }
 
 static GArray *
-field_levels (const RodPlan  *plan,
-              const RodField *field)
+field_levels (const RodField *field)
 {
   GArray *levels = g_array_new (FALSE, FALSE, sizeof (FieldLevel));
 
@@ -116,7 +128,7 @@ field_levels (const RodPlan  *plan,
       FieldLevel     level;
 
       if (edge->relation != ROD_BOARDS_ALONG || edge->starter || edge->trim == NULL ||
-          !bounds_field (plan, field, edge))
+          !bounds_field (field, edge))
         continue;
       level = edge_level (field, edge, cut_inset_mm (edge));
       g_array_append_val (levels, level);
@@ -214,7 +226,7 @@ rod_field_add_levels (const RodPlan  *plan,
                       GArray         *levels,
                       GArray         *starters)
 {
-  g_autoptr (GArray) own = field_levels (plan, field);
+  g_autoptr (GArray) own = field_levels (field);
 
   find_facing (own);
   for (guint i = 0; i < own->len; i++)
@@ -224,6 +236,6 @@ rod_field_add_levels (const RodPlan  *plan,
       g_array_append_val (levels, level);
     }
   for (guint e = 0; e < field->n_edges; e++)
-    if (field->edges[e].starter && bounds_field (plan, field, &field->edges[e]))
+    if (field->edges[e].starter && bounds_field (field, &field->edges[e]))
       add_starter (plan, field, &field->edges[e], starters);
 }
