@@ -80,7 +80,8 @@ surveyed_house (const char *system,
   RodHouse *house;
 
   g_string_append (json,
-                   "'name': 'Test', 'site': {'air_coldest_c': -20, 'air_hottest_c': 35, 'fixing_c': 15, "
+                   "'name': 'Test', "
+                   "'site': {'air_coldest_c': -20, 'air_hottest_c': 35, 'fixing_c': 15, "
                    "'face_coldest_c': -20, 'face_hottest_c': 60}, 'saw': {'kerf_mm': 4}, "
                    "'buying': {'spare_percent': 0, 'spare_least': 0, 'spare_trims': 0, "
                    "'spare_screws_percent': 0}");
