@@ -178,12 +178,12 @@ draw_figures (const RodChain *chain,
       RodLetterStyle   style = { .height = pen->height, .align = ROD_ALIGN_CENTRE };
       double           from = to_paper (pen, place_at (chain, i));
       double           to = to_paper (pen, place_at (chain, i + 1));
-      g_autofree char *figure = rod_figures_length (pen->units,
-                                                    place_at (chain, i + 1) - place_at (chain, i));
-      double           half = 0.5 * rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
-      double           middle = 0.5 * (from + to);
-      gboolean         fits = 2.0 * half + FIGURE_CLEAR <= to - from;
-      int              level = 0;
+      g_autofree char *figure =
+        rod_figures_length (pen->units, place_at (chain, i + 1) - place_at (chain, i));
+      double   half = 0.5 * rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
+      double   middle = 0.5 * (from + to);
+      gboolean fits = 2.0 * half + FIGURE_CLEAR <= to - from;
+      int      level = 0;
 
       if (!fits && i + 2 == n)
         middle = to + STROKE_REACH + FIGURE_CLEAR + half;
@@ -194,7 +194,12 @@ draw_figures (const RodChain *chain,
       while (level + 1 < LEVELS && middle - half < used[level])
         level++;
       used[level] = middle + half + FIGURE_CLEAR;
-      rod_lettering_write (pen->lettering, pen->cr, figure, &style, middle, pen->line - FIGURE_GAP - level * LEVEL_PITCH * pen->height);
+      rod_lettering_write (pen->lettering,
+                           pen->cr,
+                           figure,
+                           &style,
+                           middle,
+                           pen->line - FIGURE_GAP - level * LEVEL_PITCH * pen->height);
     }
 }
 
@@ -224,7 +229,12 @@ draw_running_figures (const RodChain *chain,
         continue;
       written = x;
       figure = rod_figures_length (pen->units, place_at (chain, i) - chain->origin);
-      rod_lettering_write (pen->lettering, pen->cr, figure, &style, x + base, pen->line + away * (EXTENSION_BEYOND + FIGURE_GAP));
+      rod_lettering_write (pen->lettering,
+                           pen->cr,
+                           figure,
+                           &style,
+                           x + base,
+                           pen->line + away * (EXTENSION_BEYOND + FIGURE_GAP));
     }
 }
 
@@ -264,7 +274,16 @@ rod_chain_draw (RodChain            *chain,
 
   upright = chain->kind == ROD_CHAIN_UPRIGHT || chain->kind == ROD_CHAIN_RUNNING_UPRIGHT;
   running = chain->kind == ROD_CHAIN_RUNNING_LEVEL || chain->kind == ROD_CHAIN_RUNNING_UPRIGHT;
-  pen = (Pen){ cr, lettering, units, place->scale, place->zero, place->line, place->outline, place->height };
+  pen = (Pen){
+    .cr = cr,
+    .lettering = lettering,
+    .units = units,
+    .scale = place->scale,
+    .zero = place->zero,
+    .line = place->line,
+    .outline = place->outline,
+    .height = place->height,
+  };
   cairo_save (cr);
   if (upright)
     {

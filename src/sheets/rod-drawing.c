@@ -73,7 +73,8 @@ rod_ink_mix (RodInk a,
                    a.blue + share * (b.blue - a.blue) };
 }
 
-/* Luminance of ITU-R BT.709, from memory; on coded values, which is near enough to choose an ink. */
+/* Luminance of ITU-R BT.709, from memory; on coded values, which is near enough to choose an ink.
+ */
 double
 rod_ink_luminance (RodInk ink)
 {
@@ -481,7 +482,12 @@ rod_drawing_trims (cairo_t                 *cr,
       if (run->trim == NULL)
         continue;
       left = rod_drawing_trim_reach (plan, run);
-      trace_band (cr, to_device, run->from, run->to, left > 0.0 ? fmax (left, least) : 0.0, fmax (run->trim->sight_mm, least));
+      trace_band (cr,
+                  to_device,
+                  run->from,
+                  run->to,
+                  left > 0.0 ? fmax (left, least) : 0.0,
+                  fmax (run->trim->sight_mm, least));
     }
 
   rod_ink_use (rod_ink_mix (options->paper, options->trim, 0.35), cr);
@@ -600,7 +606,11 @@ draw_halo (cairo_t *cr,
   cairo_save (cr);
   cairo_translate (cr, at.x, at.y);
   cairo_rotate (cr, -angle_deg * G_PI / 180.0);
-  cairo_rectangle (cr, -0.5 * width, -(0.5 + MARK_CLEAR_ACROSS) * height, width, (1.0 + 2.0 * MARK_CLEAR_ACROSS) * height);
+  cairo_rectangle (cr,
+                   -0.5 * width,
+                   -(0.5 + MARK_CLEAR_ACROSS) * height,
+                   width,
+                   (1.0 + 2.0 * MARK_CLEAR_ACROSS) * height);
   rod_ink_use (behind, cr);
   cairo_fill (cr);
   cairo_restore (cr);
@@ -630,7 +640,10 @@ draw_mark (cairo_t                 *cr,
 
   if (!fits && (!options->mark_some || !is_marked (piece->course, step)))
     return FALSE;
-  if (!rod_mark_place_find (plan, index, fits ? needed / scale_across : 0.5 * piece->width_mm, &place))
+  if (!rod_mark_place_find (plan,
+                            index,
+                            fits ? needed / scale_across : 0.5 * piece->width_mm,
+                            &place))
     return FALSE;
 
   width = rod_lettering_width (lettering, piece->mark, height, FALSE);
@@ -650,7 +663,12 @@ draw_mark (cairo_t                 *cr,
                  : options->paper,
                cr);
   /* The base line runs half a capital below the middle, square to the writing. */
-  rod_lettering_write (lettering, cr, piece->mark, &style, at.x + 0.5 * height * sin (style.angle_deg * G_PI / 180.0), at.y + 0.5 * height * cos (style.angle_deg * G_PI / 180.0));
+  rod_lettering_write (lettering,
+                       cr,
+                       piece->mark,
+                       &style,
+                       at.x + 0.5 * height * sin (style.angle_deg * G_PI / 180.0),
+                       at.y + 0.5 * height * cos (style.angle_deg * G_PI / 180.0));
 
   return TRUE;
 }

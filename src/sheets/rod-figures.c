@@ -81,7 +81,11 @@ write_decimal (double value,
 
   append_grouped (text, scaled / unit);
   if (least > 0 || rest > 0)
-    g_string_append_printf (text, "%s%0*" G_GINT64_FORMAT, localeconv ()->decimal_point, most, rest);
+    g_string_append_printf (text,
+                            "%s%0*" G_GINT64_FORMAT,
+                            localeconv ()->decimal_point,
+                            most,
+                            rest);
 
   return g_string_free (text, FALSE);
 }
@@ -107,7 +111,11 @@ write_feet_and_inches (double mm)
   if (feet > 0 || inches > 0 || part == 0)
     g_string_append_printf (text, "%" G_GINT64_FORMAT, inches);
   if (part > 0)
-    g_string_append_printf (text, "%s%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT, feet > 0 || inches > 0 ? " " : "", part, whole);
+    g_string_append_printf (text,
+                            "%s%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT,
+                            feet > 0 || inches > 0 ? " " : "",
+                            part,
+                            whole);
   g_string_append_c (text, '"');
 
   return g_string_free (text, FALSE);

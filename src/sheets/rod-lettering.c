@@ -35,7 +35,8 @@
 #define LINE_PITCH 1.75
 
 /* Characters of marks and figures. */
-#define FIGURE_CHARACTERS "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ-.,'\"/:_ \u00a0×\u2212°\u00b7\u2192\u2013"
+#define FIGURE_CHARACTERS \
+  "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ-.,'\"/:_ \u00a0×\u2212°\u00b7\u2192\u2013"
 #define FIGURE_SLOTS 128
 
 /* Longer texts are prose. */
@@ -381,7 +382,14 @@ show_held (RodLettering *self,
   else if (set_figure (self, held->text, held->bold, &set))
     {
       cairo_set_scaled_font (cr, self->weights[held->bold ? 1 : 0].font);
-      cairo_show_text_glyphs (cr, held->text, (int) strlen (held->text), set.glyphs, set.n, set.clusters, set.n, 0);
+      cairo_show_text_glyphs (cr,
+                              held->text,
+                              (int) strlen (held->text),
+                              set.glyphs,
+                              set.n,
+                              set.clusters,
+                              set.n,
+                              0);
     }
   cairo_new_path (cr);
 }
@@ -527,7 +535,8 @@ rod_lettering_write (RodLettering         *lettering,
       needed = style->width;
     }
   if (cut_off)
-    layout = find_cut_off (lettering, text, style->bold, (int) (needed / (scale * narrow) * PANGO_SCALE));
+    layout =
+      find_cut_off (lettering, text, style->bold, (int) (needed / (scale * narrow) * PANGO_SCALE));
   else if (!set_figure (lettering, text, style->bold, &set))
     layout = find_layout (lettering, text, style->bold);
 
@@ -562,7 +571,8 @@ rod_lettering_paragraph (RodLettering         *lettering,
 
   scale = style->height / lettering->capital;
   pitch = LINE_PITCH * style->height;
-  layout = find_paragraph (lettering, text, style->bold, (int) (style->width / scale * PANGO_SCALE));
+  layout =
+    find_paragraph (lettering, text, style->bold, (int) (style->width / scale * PANGO_SCALE));
   n_lines = pango_layout_get_line_count (layout);
 
   for (int i = 0; cr != NULL && i < n_lines; i++)
@@ -574,9 +584,7 @@ rod_lettering_paragraph (RodLettering         *lettering,
       pango_layout_line_get_extents (line, NULL, &extent);
       spare = style->width - (double) extent.width / PANGO_SCALE * scale;
       cairo_save (cr);
-      cairo_translate (cr,
-                       x - align_offset (style->align, spare),
-                       y + style->height + i * pitch);
+      cairo_translate (cr, x - align_offset (style->align, spare), y + style->height + i * pitch);
       cairo_scale (cr, scale, scale);
       put_line (lettering, cr, line);
       cairo_restore (cr);

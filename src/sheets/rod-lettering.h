@@ -70,10 +70,11 @@ void rod_lettering_free (RodLettering *lettering);
  *
  * Returns: width it needs, in the units of @height
  */
-double rod_lettering_width (RodLettering *lettering,
-                            const char   *text,
-                            double        height,
-                            gboolean      bold);
+double
+rod_lettering_width (RodLettering *lettering,
+                     const char   *text,
+                     double        height,
+                     gboolean      bold);
 
 /**
  * rod_lettering_write:

@@ -11,7 +11,8 @@
 
 #include <math.h>
 
-/* More crossings of one line than this mean a comb of notches; the rest of them is not looked at. */
+/* More crossings of one line than this mean a comb of notches; the rest of them is not looked at.
+ */
 #define MOST_CROSSINGS 32
 
 /* Lines are moved by this much off the joint lines, which they would otherwise only touch. */

@@ -32,9 +32,10 @@ typedef struct
  *
  * Returns: whether there is any
  */
-gboolean rod_mark_place_find (const RodPlan *plan,
-                              guint          piece,
-                              double         height_mm,
-                              RodMarkPlace  *place);
+gboolean
+rod_mark_place_find (const RodPlan *plan,
+                     guint          piece,
+                     double         height_mm,
+                     RodMarkPlace  *place);
 
 G_END_DECLS

@@ -165,5 +165,10 @@ rod_net_to_page (const RodSheets *sheets,
 {
   double scale = fmin (room.width / sheets->net_size.x, room.height / sheets->net_size.y);
 
-  return (RodAffine){ scale, 0.0, room.x + 0.5 * (room.width - scale * sheets->net_size.x), 0.0, -scale, room.y + 0.5 * (room.height + scale * sheets->net_size.y) };
+  return (RodAffine){
+    .xx = scale,
+    .x0 = room.x + 0.5 * (room.width - scale * sheets->net_size.x),
+    .yy = -scale,
+    .y0 = room.y + 0.5 * (room.height + scale * sheets->net_size.y),
+  };
 }

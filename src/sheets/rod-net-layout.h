@@ -21,6 +21,7 @@ G_BEGIN_DECLS
 RodAffine *rod_net_layout (const RodPlan *plan,
                            double         width,
                            double         height,
-                           RodPoint      *size) G_GNUC_WARN_UNUSED_RESULT;
+                           RodPoint      *size)
+  G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

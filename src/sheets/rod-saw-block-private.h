@@ -24,8 +24,9 @@ void rod_saw_block_draw (const RodSawBlock *block,
                          cairo_t           *cr);
 
 /* What a piece needs beyond its length, for the man at the saw; "" when it is plain. */
-char *rod_saw_describe_piece (const RodPlan *plan,
-                              guint          piece,
-                              RodUnits       units) G_GNUC_WARN_UNUSED_RESULT;
+char *
+rod_saw_describe_piece (const RodPlan *plan,
+                        guint          piece,
+                        RodUnits       units) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -80,6 +80,13 @@ bar_at (const RodCutting *cutting,
   return &g_array_index (cutting->bars, RodSawBar, i);
 }
 
+static double
+stock_length (const RodCutting *cutting,
+              const RodSawBar  *bar)
+{
+  return (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
+}
+
 static const RodCutItem *
 item_at (const RodCutting *cutting,
          const RodSawBar  *bar,
@@ -99,7 +106,11 @@ describe_items (const RodSheets  *sheets,
     {
       const RodCutItem *item = &g_array_index (cutting->items, RodCutItem, i);
 
-      g_ptr_array_add (features, item->piece < 0 ? g_strdup ("") : rod_saw_describe_piece (sheets->plan, (guint) item->piece, sheets->units));
+      g_ptr_array_add (features,
+                       item->piece < 0 ? g_strdup ("")
+                                       : rod_saw_describe_piece (sheets->plan,
+                                                                 (guint) item->piece,
+                                                                 sheets->units));
     }
 
   return features;
@@ -242,8 +253,8 @@ append_run (GString           *text,
             guint              first,
             guint              end)
 {
-  g_autofree char *length = rod_figures_length (sheets->units,
-                                                (double) item_at (cutting, bar, first)->length_mm);
+  g_autofree char *length =
+    rod_figures_length (sheets->units, (double) item_at (cutting, bar, first)->length_mm);
 
   if (end > first + 1)
     g_string_append_printf (text, "%u\u00a0×\u00a0", end - first);
@@ -255,7 +266,10 @@ append_run (GString           *text,
       g_string_append_printf (text, "%s%s", i > first ? ", " : "", mark);
     }
   for (guint i = first; i < end; i++)
-    g_string_append_printf (text, "%s%s", i > first ? ", " : ": ", item_at (cutting, bar, i)->label);
+    g_string_append_printf (text,
+                            "%s%s",
+                            i > first ? ", " : ": ",
+                            item_at (cutting, bar, i)->label);
 }
 
 /* Names in sawing order, with lengths and running marks where the drawing has no room for these. */
@@ -307,7 +321,14 @@ measure_rows (RodSawBlock      *block,
         continue;
       text = list_names (block, sheets, cutting, bar_at (cutting, block->first_bar + b));
       block->row_heights[b] = fmax (ROW_HEIGHT,
-                                    rod_sheet_paragraph (sheets, NULL, text, names_height (block), FALSE, 0.0, 0.0, block->width - GUTTER));
+                                    rod_sheet_paragraph (sheets,
+                                                         NULL,
+                                                         text,
+                                                         names_height (block),
+                                                         FALSE,
+                                                         0.0,
+                                                         0.0,
+                                                         block->width - GUTTER));
     }
 }
 
@@ -332,7 +353,9 @@ gather_features (RodSawBlock     *block,
       for (guint j = i; j < bar->n_items; j++)
         if (strcmp (feature, g_ptr_array_index (features, bar->items[j])) == 0)
           g_string_append_printf (which, "%s%u", which->len > 0 ? ", " : "", j + 1);
-      g_ptr_array_add (block->features, bar->n_items == 1 ? g_strdup (feature) : g_strdup_printf ("%s: %s", which->str, feature));
+      g_ptr_array_add (block->features,
+                       bar->n_items == 1 ? g_strdup (feature)
+                                         : g_strdup_printf ("%s: %s", which->str, feature));
     }
 }
 
@@ -346,7 +369,14 @@ set_features (const RodSawBlock *block,
   double top = y;
 
   for (guint i = 0; i < block->features->len; i++)
-    y += FEATURE_GAP + rod_sheet_paragraph (sheets, cr, g_ptr_array_index (block->features, i), ROD_SHEET_SAW, FALSE, x, y, block->width);
+    y += FEATURE_GAP + rod_sheet_paragraph (sheets,
+                                            cr,
+                                            g_ptr_array_index (block->features, i),
+                                            ROD_SHEET_SAW,
+                                            FALSE,
+                                            x,
+                                            y,
+                                            block->width);
 
   return y - top;
 }
@@ -403,7 +433,10 @@ rod_saw_blocks_new (const RodSheets  *sheets,
     {
       n = 1;
       while (first + n < cutting->bars->len && n < MOST_BARS &&
-             bars_are_alike (cutting, features, bar_at (cutting, first), bar_at (cutting, first + n)))
+             bars_are_alike (cutting,
+                             features,
+                             bar_at (cutting, first),
+                             bar_at (cutting, first + n)))
         n++;
       g_ptr_array_add (blocks, new_block (sheets, cutting, features, width, first, n));
     }
@@ -444,7 +477,9 @@ trace_shape (const RodSheets *sheets,
         {
           RodPoint at = rod_affine_apply (field->to_board, rings->points[i]);
 
-          cairo_line_to (cr, left + (at.x - low_x) * scale.x, top + scale.y - (at.y - piece->line_mm) * upright);
+          cairo_line_to (cr,
+                         left + (at.x - low_x) * scale.x,
+                         top + scale.y - (at.y - piece->line_mm) * upright);
         }
       cairo_close_path (cr);
     }
@@ -461,7 +496,7 @@ draw_bar (const RodSawBlock *block,
   const RodSawBar  *bar = bar_at (cutting, block->first_bar);
   RodDrawingOptions options;
   RodPoint          scale = { block->scale, block->bar_height };
-  double            length = (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
+  double            length = stock_length (cutting, bar);
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
@@ -503,18 +538,30 @@ write_inside (const RodSawBlock *block,
   double           room = length * block->scale;
   g_autofree char *figure = rod_figures_length (sheets->units, length);
   gboolean         named = block->names == NAMES_INSIDE;
-  RodLetterStyle   style = { .height = ROD_SHEET_SAW_LARGE, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
+  RodLetterStyle   style = { .height = ROD_SHEET_SAW_LARGE, .bold = TRUE };
   RodLetterStyle   name = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
 
+  style.align = ROD_ALIGN_CENTRE;
   style.width = name.width = room - 1.0;
   if (block->bar_height < BAR_HEIGHT || named || !fits (sheets, figure, style.height, TRUE, room))
     style.height = ROD_SHEET_SAW;
   if (!fits (sheets, figure, style.height, TRUE, room))
     return;
 
-  rod_lettering_write (sheets->lettering, cr, figure, &style, middle, named ? y + 1.2 + style.height : y + 0.5 * (block->bar_height + style.height));
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       figure,
+                       &style,
+                       middle,
+                       named ? y + 1.2 + style.height
+                             : y + 0.5 * (block->bar_height + style.height));
   if (named)
-    rod_lettering_write (sheets->lettering, cr, item->label, &name, middle, y + block->bar_height - 1.4);
+    rod_lettering_write (sheets->lettering,
+                         cr,
+                         item->label,
+                         &name,
+                         middle,
+                         y + block->bar_height - 1.4);
 }
 
 static void
@@ -531,7 +578,12 @@ draw_inside (const RodSawBlock *block,
     {
       const RodCutItem *item = item_at (cutting, bar, i);
 
-      write_inside (block, sheets, item, x + (block->starts[i] + 0.5 * (double) item->length_mm) * block->scale, y, cr);
+      write_inside (block,
+                    sheets,
+                    item,
+                    x + (block->starts[i] + 0.5 * (double) item->length_mm) * block->scale,
+                    y,
+                    cr);
     }
 }
 
@@ -543,15 +595,16 @@ draw_running_marks (const RodSawBlock *block,
                     cairo_t           *cr)
 {
   RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
+  double         right = x + block->width - GUTTER;
 
   for (guint i = 0; i < block->n_pieces; i++)
     {
       double end = piece_end (block, sheets, i);
       double at = x + end * block->scale;
-      double base = y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH +
-                    ROD_SHEET_SAW;
+      double base =
+        y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH + ROD_SHEET_SAW;
       g_autofree char *figure = rod_figures_length (sheets->units, end);
-      double           half = 0.5 * rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
+      double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
 
       if (block->levels[i] == MARK_HIDDEN)
         continue;
@@ -560,7 +613,12 @@ draw_running_marks (const RodSawBlock *block,
       cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);
       cairo_stroke (cr);
       /* The last mark stays within its column. */
-      rod_lettering_write (sheets->lettering, cr, figure, &style, fmin (at, x + block->width - GUTTER - half), base);
+      rod_lettering_write (sheets->lettering,
+                           cr,
+                           figure,
+                           &style,
+                           fmin (at, right - 0.5 * width),
+                           base);
     }
 }
 
@@ -584,27 +642,37 @@ draw_gutter (const RodSawBlock *block,
              cairo_t           *cr)
 {
   const RodSawBar *bar = bar_at (cutting, block->first_bar);
-  double           length = (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
+  double           length = stock_length (cutting, bar);
   gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
   guint            first = block->first_bar + 1;
   g_autofree char *stock = rod_figures_length (sheets->units, length);
   g_autofree char *text = g_strdup_printf ("%u × %s", block->n_bars, stock);
   g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
-  g_autofree char *left = rack ? g_strdup_printf (_ ("rack, rest %s"), rest)
-                               : g_strdup_printf (_ ("rest %s"), rest);
-  g_autofree char *bars = block->n_bars == 1
-                            ? g_strdup_printf (_ ("bar %u"), first)
-                            : g_strdup_printf (_ ("bars %u\u2013%u"), first, first + block->n_bars - 1);
-  RodLetterStyle   style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 1.5 };
-  double           indent = block->names == NAMES_INSIDE ? TICK + 1.5 : 0.0;
+  g_autofree char *left =
+    rack ? g_strdup_printf (_ ("rack, rest %s"), rest) : g_strdup_printf (_ ("rest %s"), rest);
+  g_autofree char *bars =
+    block->n_bars == 1 ? g_strdup_printf (_ ("bar %u"), first)
+                       : g_strdup_printf (_ ("bars %u\u2013%u"), first, first + block->n_bars - 1);
+  RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 1.5 };
+  double         indent = block->names == NAMES_INSIDE ? TICK + 1.5 : 0.0;
 
   rod_lettering_write (sheets->lettering, cr, text, &style, x, y + ROD_SHEET_SAW);
   style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = GUTTER - 1.5 - indent };
   if (indent > 0.0)
     draw_tick (cr, x, y + ROD_SHEET_SAW + 1.6);
-  rod_lettering_write (sheets->lettering, cr, bars, &style, x + indent, y + ROD_SHEET_SAW + GUTTER_PITCH);
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       bars,
+                       &style,
+                       x + indent,
+                       y + ROD_SHEET_SAW + GUTTER_PITCH);
   style.width = GUTTER - 1.5;
-  rod_lettering_write (sheets->lettering, cr, left, &style, x, y + ROD_SHEET_SAW + 2.0 * GUTTER_PITCH);
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       left,
+                       &style,
+                       x,
+                       y + ROD_SHEET_SAW + 2.0 * GUTTER_PITCH);
 }
 
 /* One line for each bar: marks under their pieces or in order. */
@@ -623,7 +691,14 @@ draw_row (const RodSawBlock *block,
     {
       g_autofree char *text = list_names (block, sheets, cutting, bar);
 
-      rod_sheet_paragraph (sheets, cr, text, names_height (block), FALSE, at.x, at.y, block->width - GUTTER);
+      rod_sheet_paragraph (sheets,
+                           cr,
+                           text,
+                           names_height (block),
+                           FALSE,
+                           at.x,
+                           at.y,
+                           block->width - GUTTER);
       return;
     }
   for (guint i = 0; i < bar->n_items; i++)
@@ -633,7 +708,12 @@ draw_row (const RodSawBlock *block,
       RodLetterStyle    style = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
 
       style.width = length * block->scale - 0.8;
-      rod_lettering_write (sheets->lettering, cr, item->label, &style, at.x + (block->starts[i] + 0.5 * length) * block->scale, at.y + NAME_HEIGHT);
+      rod_lettering_write (sheets->lettering,
+                           cr,
+                           item->label,
+                           &style,
+                           at.x + (block->starts[i] + 0.5 * length) * block->scale,
+                           at.y + NAME_HEIGHT);
     }
 }
 

@@ -51,7 +51,17 @@ describe_notch (GString        *text,
   g_autofree char *depth = rod_figures_length (units, notch->depth_mm);
   g_autofree char *leaves = rod_figures_length (units, notch->leaves_mm);
 
-  append_part (text, notch->upper ? g_strdup_printf (_ ("notch flange %s + %s × %s, %s stays"), from, width, depth, leaves) : g_strdup_printf (_ ("notch hook %s + %s × %s, %s stays"), from, width, depth, leaves));
+  append_part (text,
+               notch->upper ? g_strdup_printf (_ ("notch flange %s + %s × %s, %s stays"),
+                                               from,
+                                               width,
+                                               depth,
+                                               leaves)
+                            : g_strdup_printf (_ ("notch hook %s + %s × %s, %s stays"),
+                                               from,
+                                               width,
+                                               depth,
+                                               leaves));
 }
 
 static char *

@@ -38,18 +38,19 @@ void rod_paper_size (RodPaper paper,
  * Returns: the denominator of the largest reduction of ISO 5455 (1:1, 1:2, 1:5, 1:10, …) at which
  *          the drawing fits the room; never an enlargement
  */
-double rod_scale_choose (double width_mm,
-                         double height_mm,
-                         double room_width_mm,
-                         double room_height_mm);
+double
+rod_scale_choose (double width_mm,
+                  double height_mm,
+                  double room_width_mm,
+                  double room_height_mm);
 
 /**
  * rod_scale_bar_step:
  * @denominator: denominator of the scale
  * @room_mm: greatest length of the bar on paper
  *
- * Returns: length in nature of one of the five fields of a scale bar: 1, 2 or 5 times a power of ten
- *          in mm
+ * Returns: length in nature of one of the five fields of a scale bar: 1, 2 or 5 times a power of
+ * ten in mm
  */
 double rod_scale_bar_step (double denominator,
                            double room_mm);

@@ -90,7 +90,8 @@ draw_chain (const RodSheets *sheets,
             gboolean         upright,
             gboolean         counter)
 {
-  g_autoptr (RodChain) chain = rod_chain_new (upright ? ROD_CHAIN_RUNNING_LEVEL : ROD_CHAIN_RUNNING_UPRIGHT);
+  g_autoptr (RodChain) chain =
+    rod_chain_new (upright ? ROD_CHAIN_RUNNING_LEVEL : ROD_CHAIN_RUNNING_UPRIGHT);
   RodPoint      low = rod_affine_apply (view->to_page, view->low);
   RodPoint      high = rod_affine_apply (view->to_page, view->high);
   RodChainPlace place = { .scale = 1.0 / view->scale, .height = ROD_SHEET_TEXT };
@@ -138,7 +139,8 @@ is_free (const GArray *spots,
   return TRUE;
 }
 
-/* Looks along the batten, from its middle outwards, for a place where the label touches no other. */
+/* Looks along the batten, from its middle outwards, for a place where the label touches no other.
+ */
 static gboolean
 find_spot (const GArray *spots,
            RodPoint      from,
@@ -188,7 +190,8 @@ draw_label (const RodSheets    *sheets,
 
   for (i = 0; i < G_N_ELEMENTS (shown); i++)
     {
-      width = rod_lettering_width (sheets->lettering, shown[i], ROD_SHEET_TEXT, FALSE) + LABEL_CLEAR;
+      width =
+        rod_lettering_width (sheets->lettering, shown[i], ROD_SHEET_TEXT, FALSE) + LABEL_CLEAR;
       if (width < along && find_spot (spots, from, to, width, &spot))
         break;
     }

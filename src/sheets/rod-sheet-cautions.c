@@ -16,36 +16,36 @@ static const struct
   const char *text;
 } cautions[] = {
   { N_ ("Work at height"),
-    N_ ("Work from a scaffold or platform fit for it, with guard rails and toe boards. A ladder is "
-        "for short, light work only: one out for every four up, tied at the top. No boards in wind: "
-        "a long board catches it like a sail.") },
+    N_ ("Work from a scaffold or platform fit for it, with guard rails and toe boards. A ladder "
+        "is for short, light work only: one out for every four up, tied at the top. No boards "
+        "in wind: a long board catches it like a sail.") },
   { N_ ("Saws"),
-    N_ ("Guard and riving knife in place, the work clamped, two hands on the saw, nobody in line "
-        "with the blade. Unplug before changing the blade. Eye and ear protection.") },
+    N_ ("Guard and riving knife in place, the work clamped, two hands on the saw, nobody in "
+        "line with the blade. Unplug before changing the blade. Eye and ear protection.") },
   { N_ ("Dust"),
-    N_ ("Dust of wood, plastic and above all of mineral boards harms the lungs: cut outside or with "
-        "extraction, and wear a mask made for it. Sweep wet. Never burn plastic offcuts.") },
+    N_ ("Dust of wood, plastic and above all of mineral boards harms the lungs: cut outside or "
+        "with extraction, and wear a mask made for it. Sweep wet. Never burn plastic offcuts.") },
   { N_ ("What is behind"),
-    N_ ("Damp, loose render, old fixings, asbestos in old sheets: have the wall judged before it is "
-        "covered. Never saw or drill what may hold asbestos.") },
+    N_ ("Damp, loose render, old fixings, asbestos in old sheets: have the wall judged before "
+        "it is covered. Never saw or drill what may hold asbestos.") },
   { N_ ("Electricity and pipes"),
     N_ ("Find cables and pipes before driving a screw. Lights, sockets and cables are for a "
         "licensed electrician.") },
   { N_ ("Wind and structure"),
     N_ ("Battens, brackets, anchors and screws carry wind suction into the wall, most of all at "
-        "corners. How many are enough is for a licensed structural engineer; the numbers here follow "
-        "from how boards are held, not from wind.") },
+        "corners. How many are enough is for a licensed structural engineer; the numbers here "
+        "follow from how boards are held, not from wind.") },
   { N_ ("Fire"),
-    N_ ("Combustible boards, the cavity behind them and its barriers are governed by local rules "
-        "that differ by height, use and distance to neighbours. Ask the authority before ordering. "
-        "Barriers are not drawn.") },
+    N_ ("Combustible boards, the cavity behind them and its barriers are governed by local "
+        "rules that differ by height, use and distance to neighbours. Ask the authority before "
+        "ordering. Barriers are not drawn.") },
   { N_ ("Lifting and storing"),
-    N_ ("Two people carry a long board, on edge. Store boards flat, on supports a metre apart, out "
-        "of the sun, with the film off in time.") },
+    N_ ("Two people carry a long board, on edge. Store boards flat, on supports a metre apart, "
+        "out of the sun, with the film off in time.") },
   { N_ ("Measure again"),
-    N_ ("These figures are as good as the survey. Measure each face again before it is cut, above "
-        "all the dimensions that decide the narrowest strips. Gaps hold for the temperature at "
-        "which boards are to be cut; on a much colder or warmer day plan again.") },
+    N_ ("These figures are as good as the survey. Measure each face again before it is cut, "
+        "above all the dimensions that decide the narrowest strips. Gaps hold for the "
+        "temperature at which boards are to be cut; on a much colder or warmer day plan again.") },
 };
 
 const char *
@@ -63,7 +63,8 @@ draw_caution (const RodSheets *sheets,
               double           y,
               double           width)
 {
-  y += rod_sheet_paragraph (sheets, cr, _ (cautions[i].heading), ROD_SHEET_LABEL, TRUE, x, y, width);
+  y +=
+    rod_sheet_paragraph (sheets, cr, _ (cautions[i].heading), ROD_SHEET_LABEL, TRUE, x, y, width);
   y -= 0.6;
 
   return y + BLOCK_GAP +
@@ -80,7 +81,14 @@ draw_cautions (const RodSheets *sheets,
   double x = sheets->room.x;
   double y;
 
-  top += 3.0 + rod_sheet_paragraph (sheets, cr, rod_sheet_caution (), ROD_SHEET_LABEL, TRUE, x, top, sheets->room.width);
+  top += 3.0 + rod_sheet_paragraph (sheets,
+                                    cr,
+                                    rod_sheet_caution (),
+                                    ROD_SHEET_LABEL,
+                                    TRUE,
+                                    x,
+                                    top,
+                                    sheets->room.width);
   y = top;
   for (guint i = 0; i < G_N_ELEMENTS (cautions); i++)
     {

@@ -63,8 +63,8 @@ write_fact (FactPen    *pen,
     return;
 
   style.align = ROD_ALIGN_RIGHT;
-  style.width = FACTS_WIDTH - 2.0 -
-                rod_lettering_width (sheets->lettering, label, ROD_SHEET_TEXT, FALSE);
+  style.width =
+    FACTS_WIDTH - 2.0 - rod_lettering_width (sheets->lettering, label, ROD_SHEET_TEXT, FALSE);
   cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
   rod_sheet_write (sheets, pen->cr, label, ROD_SHEET_TEXT, FALSE, sheets->room.x, pen->y);
   rod_lettering_write (sheets->lettering, pen->cr, owned, &style, right, pen->y);
@@ -122,7 +122,10 @@ write_material_facts (FactPen *pen)
 
   sum_cuttings (takeoff, ROD_ARTICLE_BOARD, &bars, &used, &bought);
   n_bars = rod_figures_count (bars);
-  write_fact (pen, _ ("Boards"), g_strdup_printf (_ ("%s pieces from %s boards"), pieces, n_bars), TRUE);
+  write_fact (pen,
+              _ ("Boards"),
+              g_strdup_printf (_ ("%s pieces from %s boards"), pieces, n_bars),
+              TRUE);
   if (bought > 0.0)
     {
       g_autofree char *waste = rod_figures_percent (1.0 - used / bought);
@@ -143,7 +146,10 @@ write_material_facts (FactPen *pen)
   if (takeoff->weight_kg > 0.0)
     write_fact (pen, _ ("Weight"), rod_figures_weight (sheets->units, takeoff->weight_kg), FALSE);
   if (takeoff->total > 0.0)
-    write_fact (pen, _ ("Material, without tax"), rod_figures_money (sheets->house->buying->currency, takeoff->total), TRUE);
+    write_fact (pen,
+                _ ("Material, without tax"),
+                rod_figures_money (sheets->house->buying->currency, takeoff->total),
+                TRUE);
 }
 
 static char *
@@ -155,7 +161,10 @@ count_findings (const RodSheets *sheets)
     count[((const RodFinding *) g_ptr_array_index (sheets->findings, i))->severity]++;
 
   /* TRANSLATORS: how many findings must be put right, should be, and are only good to know. */
-  return g_strdup_printf (_ ("%u must · %u should · %u notes"), count[ROD_SEVERITY_MUST], count[ROD_SEVERITY_SHOULD], count[ROD_SEVERITY_NOTE]);
+  return g_strdup_printf (_ ("%u must · %u should · %u notes"),
+                          count[ROD_SEVERITY_MUST],
+                          count[ROD_SEVERITY_SHOULD],
+                          count[ROD_SEVERITY_NOTE]);
 }
 
 /* A long name is set smaller, so that the figures below it keep their room. */
@@ -179,10 +188,18 @@ draw_facts (const RodSheets *sheets,
 
   if (cr != NULL)
     cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  pen.y += rod_sheet_paragraph (sheets, cr, house->name, height, TRUE, sheets->room.x, pen.y, FACTS_WIDTH);
+  pen.y +=
+    rod_sheet_paragraph (sheets, cr, house->name, height, TRUE, sheets->room.x, pen.y, FACTS_WIDTH);
   for (guint i = 0; i < G_N_ELEMENTS (below); i++)
     if (below[i][0] != '\0')
-      pen.y += rod_sheet_paragraph (sheets, cr, below[i], ROD_SHEET_LABEL, FALSE, sheets->room.x, pen.y, FACTS_WIDTH);
+      pen.y += rod_sheet_paragraph (sheets,
+                                    cr,
+                                    below[i],
+                                    ROD_SHEET_LABEL,
+                                    FALSE,
+                                    sheets->room.x,
+                                    pen.y,
+                                    FACTS_WIDTH);
   pen.y += 1.0;
   write_fact (&pen, _ ("Clad"), rod_figures_area (sheets->units, clad_area (sheets->plan)), TRUE);
   write_material_facts (&pen);
@@ -237,7 +254,12 @@ draw_net (const RodSheets *sheets,
   options.wide = ROD_SHEET_NARROW;
 
   for (guint i = 0; i < sheets->plan->faces->len; i++)
-    rod_drawing_face (cr, sheets->lettering, sheets->plan, i, rod_affine_multiply (sheets->net[i], to_page), &options);
+    rod_drawing_face (cr,
+                      sheets->lettering,
+                      sheets->plan,
+                      i,
+                      rod_affine_multiply (sheets->net[i], to_page),
+                      &options);
   for (guint i = 0; i < sheets->plan->faces->len; i++)
     draw_net_mark (sheets, cr, i, rod_affine_multiply (sheets->net[i], to_page));
 }
@@ -258,7 +280,11 @@ write_contents (const RodSheets *sheets)
              strcmp (((const RodSheet *) g_ptr_array_index (sheets->pages, end))->chapter,
                      sheet->chapter) == 0)
         end++;
-      g_string_append_printf (text, "%s%s\u00a0%u", first > 0 ? " \u00b7 " : " ", sheet->chapter, first + 1);
+      g_string_append_printf (text,
+                              "%s%s\u00a0%u",
+                              first > 0 ? " \u00b7 " : " ",
+                              sheet->chapter,
+                              first + 1);
       if (end > first + 1)
         g_string_append_printf (text, "\u2013%u", end);
       first = end;
@@ -275,8 +301,22 @@ draw_foot (const RodSheets *sheets,
   double           y = sheets->room.y + sheets->room.height - FOOT_HEIGHT;
 
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  y += rod_sheet_paragraph (sheets, cr, contents, ROD_SHEET_TEXT, FALSE, sheets->room.x, y, sheets->room.width);
-  rod_sheet_paragraph (sheets, cr, rod_sheet_caution (), ROD_SHEET_TEXT, TRUE, sheets->room.x, y, sheets->room.width);
+  y += rod_sheet_paragraph (sheets,
+                            cr,
+                            contents,
+                            ROD_SHEET_TEXT,
+                            FALSE,
+                            sheets->room.x,
+                            y,
+                            sheets->room.width);
+  rod_sheet_paragraph (sheets,
+                       cr,
+                       rod_sheet_caution (),
+                       ROD_SHEET_TEXT,
+                       TRUE,
+                       sheets->room.x,
+                       y,
+                       sheets->room.width);
 }
 
 static void
@@ -300,7 +340,13 @@ draw_cover (const RodSheets *sheets,
   if (sheet->table != NULL)
     rod_table_draw (sheet->table, cr, sheets->room.x, y, sheet->first, sheet->end);
   else
-    rod_sheet_write (sheets, cr, _ ("The checks found nothing to put right."), ROD_SHEET_LABEL, FALSE, sheets->room.x, sheets->room.y + sheets->room.height - FOOT_HEIGHT - GAP);
+    rod_sheet_write (sheets,
+                     cr,
+                     _ ("The checks found nothing to put right."),
+                     ROD_SHEET_LABEL,
+                     FALSE,
+                     sheets->room.x,
+                     sheets->room.y + sheets->room.height - FOOT_HEIGHT - GAP);
 }
 
 static RodTable *
@@ -313,14 +359,23 @@ list_findings (const RodSheets *sheets)
     { _ ("What to do"), ROD_COLUMN_TEXT, -4.0, FALSE },
     { _ ("Rule"), ROD_COLUMN_TEXT, 14.0, FALSE },
   };
-  RodTable *table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+  RodTable *table = rod_table_new (columns,
+                                   G_N_ELEMENTS (columns),
+                                   sheets->room.width,
+                                   ROD_SHEET_TEXT,
+                                   sheets->lettering);
 
   for (guint i = 0; i < sheets->findings->len; i++)
     {
       const RodFinding *finding = g_ptr_array_index (sheets->findings, i);
-      const char       *where = finding->face >= 0 ? rod_plan_face (sheets->plan, finding->face)->label
-                                                   : _ ("Whole house");
-      const char       *cells[] = { rod_sheet_severity (finding->severity), where, finding->text, finding->remedy != NULL ? finding->remedy : "", finding->rule != NULL ? finding->rule : "", NULL };
+      const char       *where =
+        finding->face >= 0 ? rod_plan_face (sheets->plan, finding->face)->label : _ ("Whole house");
+      const char *cells[] = { rod_sheet_severity (finding->severity),
+                              where,
+                              finding->text,
+                              finding->remedy != NULL ? finding->remedy : "",
+                              finding->rule != NULL ? finding->rule : "",
+                              NULL };
 
       rod_table_add (table, ROD_ROW_PLAIN, cells);
     }
@@ -331,7 +386,8 @@ list_findings (const RodSheets *sheets)
 void
 rod_sheets_add_cover (RodSheets *sheets)
 {
-  RodSheet *cover = rod_sheets_add (sheets, _ ("Cover"), _ ("Cover"), g_strdup (_ ("Cover")), draw_cover);
+  RodSheet *cover =
+    rod_sheets_add (sheets, _ ("Cover"), _ ("Cover"), g_strdup (_ ("Cover")), draw_cover);
   RodTable *table;
 
   if (sheets->findings->len == 0)
@@ -339,6 +395,7 @@ rod_sheets_add_cover (RodSheets *sheets)
 
   table = list_findings (sheets);
   cover->table = table;
-  cover->end = rod_table_fit (table, 0, sheets->room.height - upper_height (sheets) - GAP - FOOT_HEIGHT);
+  cover->end =
+    rod_table_fit (table, 0, sheets->room.height - upper_height (sheets) - GAP - FOOT_HEIGHT);
   rod_sheets_add_table (sheets, _ ("Findings"), _ ("Findings, continued"), table, NULL, cover->end);
 }

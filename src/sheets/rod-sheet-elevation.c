@@ -233,7 +233,8 @@ draw_joint_lines (const Board *board)
 {
   const RodField *field = rod_face_main_field (board->sheets->plan, board->view->face);
   gboolean        level = field != NULL && rod_field_is_level (field);
-  g_autoptr (RodChain) chain = rod_chain_new (level ? ROD_CHAIN_RUNNING_UPRIGHT : ROD_CHAIN_RUNNING_LEVEL);
+  g_autoptr (RodChain) chain =
+    rod_chain_new (level ? ROD_CHAIN_RUNNING_UPRIGHT : ROD_CHAIN_RUNNING_LEVEL);
   g_autoptr (GArray) lines = NULL;
 
   if (field == NULL || (!level && !rod_field_is_upright (field)))
@@ -249,7 +250,10 @@ draw_joint_lines (const Board *board)
     }
   if (level)
     {
-      rod_chain_set_origin (chain, board->face->surface->kind == ROD_SURFACE_WALL ? -board->face->surface->level_mm : board->view->low.y);
+      rod_chain_set_origin (chain,
+                            board->face->surface->kind == ROD_SURFACE_WALL
+                              ? -board->face->surface->level_mm
+                              : board->view->low.y);
       draw_chain (board, chain, TRUE, board->page_right + RUNNING_CHAIN, board->page_right);
     }
   else
@@ -276,7 +280,12 @@ draw_key (const Board *board,
   cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
   cairo_stroke (board->cr);
   style.width = 2.0 * KEY_RADIUS - 0.6;
-  rod_lettering_write (board->sheets->lettering, board->cr, text, &style, at.x, at.y + 0.5 * ROD_SHEET_TEXT);
+  rod_lettering_write (board->sheets->lettering,
+                       board->cr,
+                       text,
+                       &style,
+                       at.x,
+                       at.y + 0.5 * ROD_SHEET_TEXT);
 }
 
 /* Keys stand off the boards: outside the outline, inside openings, with a leader to the trim. Where
@@ -291,8 +300,8 @@ draw_trim_key (const Board      *board,
   RodAffine       map = board->view->to_page;
   RodPoint        from = rod_affine_apply (map, run->from), to = rod_affine_apply (map, run->to);
   double          length = rod_point_distance (from, to);
-  gboolean        inside = run->edge >= 0 && (guint) run->edge < field->n_edges &&
-                    field->edges[run->edge].opening >= 0;
+  gboolean        inside =
+    run->edge >= 0 && (guint) run->edge < field->n_edges && field->edges[run->edge].opening >= 0;
   double   share = fmod ((inside ? KEY_SHARE_INSIDE : KEY_SHARE) + rank * KEY_PITCH / length, 1.0);
   RodPoint square, middle, probe, at;
   double   side;
@@ -305,7 +314,8 @@ draw_trim_key (const Board      *board,
   probe = rod_affine_apply (rod_affine_invert (map),
                             (RodPoint){ middle.x + 0.05 * square.x, middle.y + 0.05 * square.y });
   side = field->clad != NULL && rod_region_contains (field->clad, probe) ? -1.0 : 1.0;
-  at = (RodPoint){ middle.x + side * KEY_OFFSET * square.x, middle.y + side * KEY_OFFSET * square.y };
+  at =
+    (RodPoint){ middle.x + side * KEY_OFFSET * square.x, middle.y + side * KEY_OFFSET * square.y };
   cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
   cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
   cairo_move_to (board->cr, at.x, at.y);
@@ -330,7 +340,8 @@ draw_trim_keys (const Board *board)
         {
           const RodTrimRun *other = &g_array_index (plan->trims, RodTrimRun, j);
 
-          rank += other->field == run->field && other->edge == run->edge && other->trim != run->trim;
+          rank +=
+            other->field == run->field && other->edge == run->edge && other->trim != run->trim;
         }
       if (run->trim != NULL)
         draw_trim_key (board, run, rank, rod_sheet_trim_number (board->sheets, run->trim));
@@ -381,7 +392,11 @@ draw_opening_label (const Board      *board,
   at = rod_affine_apply (board->view->to_page,
                          (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
   cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (board->cr, at.x - 0.5 * style.width, at.y - 0.5 * LABEL_HEIGHT, style.width, LABEL_HEIGHT);
+  cairo_rectangle (board->cr,
+                   at.x - 0.5 * style.width,
+                   at.y - 0.5 * LABEL_HEIGHT,
+                   style.width,
+                   LABEL_HEIGHT);
   cairo_fill (board->cr);
   cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
   rod_lettering_write (lettering, board->cr, name, &style, at.x, at.y - 0.8);
@@ -398,7 +413,16 @@ make_board (const RodSheets *sheets,
   RodPoint low = rod_affine_apply (view->to_page, view->low);
   RodPoint high = rod_affine_apply (view->to_page, view->high);
 
-  return (Board){ sheets, view, rod_plan_face (sheets->plan, view->face), cr, low.x, high.x, high.y, low.y };
+  return (Board){
+    .sheets = sheets,
+    .view = view,
+    .face = rod_plan_face (sheets->plan, view->face),
+    .cr = cr,
+    .page_left = low.x,
+    .page_right = high.x,
+    .page_top = high.y,
+    .page_bottom = low.y,
+  };
 }
 
 static void

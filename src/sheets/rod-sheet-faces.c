@@ -79,7 +79,9 @@ title_of (const RodSheets *sheets,
   if (faces->len == 1)
     g_string_append_printf (marks, " \u00b7 %s", first->label);
   for (guint i = 1; i < faces->len; i++)
-    g_string_append_printf (marks, ", %s", rod_plan_face (sheets->plan, g_array_index (faces, guint, i))->mark);
+    g_string_append_printf (marks,
+                            ", %s",
+                            rod_plan_face (sheets->plan, g_array_index (faces, guint, i))->mark);
 
   return g_string_free (marks, FALSE);
 }
@@ -91,9 +93,23 @@ set_caption (const RodSheets *sheets,
 {
   double y = block->room.y;
 
-  y += rod_sheet_paragraph (sheets, cr, block->title, ROD_SHEET_TEXT, TRUE, block->room.x, y, block->room.width);
+  y += rod_sheet_paragraph (sheets,
+                            cr,
+                            block->title,
+                            ROD_SHEET_TEXT,
+                            TRUE,
+                            block->room.x,
+                            y,
+                            block->room.width);
   if (block->caption != NULL && block->caption[0] != '\0')
-    y += rod_sheet_paragraph (sheets, cr, block->caption, ROD_SHEET_TEXT, FALSE, block->room.x, y, block->room.width);
+    y += rod_sheet_paragraph (sheets,
+                              cr,
+                              block->caption,
+                              ROD_SHEET_TEXT,
+                              FALSE,
+                              block->room.x,
+                              y,
+                              block->room.width);
 
   return y + CAPTION_GAP - block->room.y;
 }
@@ -114,11 +130,12 @@ measure_block (const RodSheets   *sheets,
   double           paper = 1.0 / block.view.scale;
   g_autofree char *name = title_of (sheets, faces);
 
-  block.title = kind->common ? g_strdup (name)
-                             : g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
+  block.title =
+    kind->common ? g_strdup (name) : g_strdup_printf ("%s \u00b7 1:%.0f", name, block.view.scale);
   block.view.unmarked = faces->len > 1;
   block.caption = kind->caption (sheets, face);
-  block.room.width = fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + border.left + border.right);
+  block.room.width =
+    fmax (LEAST_WIDTH, paper * (block.view.high.x - block.view.low.x) + border.left + border.right);
   block.caption_height = set_caption (sheets, NULL, &block);
   block.room.height = paper * (block.view.high.y - block.view.low.y) + border.top + border.bottom +
                       block.caption_height;
@@ -137,15 +154,22 @@ draw_key (const RodSheets *sheets,
 
   for (guint i = 0; i < blocks->len; i++)
     {
-      g_autoptr (GPtrArray) trims = rod_face_trims (sheets,
-                                                    g_array_index (blocks, Block, i).view.face);
+      g_autoptr (GPtrArray) trims =
+        rod_face_trims (sheets, g_array_index (blocks, Block, i).view.face);
 
       for (guint t = 0; t < trims->len; t++)
         g_ptr_array_add (all, g_ptr_array_index (trims, t));
     }
   text = rod_sheet_trim_key (sheets, all);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  rod_sheet_paragraph (sheets, cr, text, ROD_SHEET_TEXT, FALSE, sheets->room.x, sheets->room.y + sheets->room.height - KEY_HEIGHT, sheets->room.width);
+  rod_sheet_paragraph (sheets,
+                       cr,
+                       text,
+                       ROD_SHEET_TEXT,
+                       FALSE,
+                       sheets->room.x,
+                       sheets->room.y + sheets->room.height - KEY_HEIGHT,
+                       sheets->room.width);
 }
 
 static double
@@ -187,7 +211,11 @@ add_own (RodSheets         *sheets,
          const RodFaceKind *kind,
          const Block       *block)
 {
-  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), title_of (sheets, block->faces), draw_own);
+  RodSheet *sheet = rod_sheets_add (sheets,
+                                    _ (kind->chapter),
+                                    _ (kind->document),
+                                    title_of (sheets, block->faces),
+                                    draw_own);
 
   sheet->kind = kind;
   sheet->faces = g_array_new (FALSE, FALSE, sizeof (guint));
@@ -201,8 +229,9 @@ static GArray *
 add_shared (RodSheets         *sheets,
             const RodFaceKind *kind)
 {
-  RodSheet *sheet = rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), NULL, draw_shared);
-  GArray   *blocks = g_array_new (FALSE, FALSE, sizeof (Block));
+  RodSheet *sheet =
+    rod_sheets_add (sheets, _ (kind->chapter), _ (kind->document), NULL, draw_shared);
+  GArray *blocks = g_array_new (FALSE, FALSE, sizeof (Block));
 
   g_array_set_clear_func (blocks, clear_block);
   sheet->kind = kind;
@@ -258,7 +287,10 @@ place_block (Packer *packer,
   block.room.y = shelf->y;
   shelf->x += block.room.width + GAP_X;
   block.view.to_page = (RodAffine){
-    paper, 0.0, block.room.x + border->left - paper * block.view.low.x, 0.0, -paper, block.room.y + block.caption_height + border->top + paper * block.view.high.y
+    .xx = paper,
+    .x0 = block.room.x + border->left - paper * block.view.low.x,
+    .yy = -paper,
+    .y0 = block.room.y + block.caption_height + border->top + paper * block.view.high.y,
   };
   g_array_append_val (shelf->blocks, block);
 }
@@ -296,7 +328,10 @@ name_shared (const RodSheets *sheets,
           const Block *block = &g_array_index (blocks, Block, b);
 
           g_array_append_val (sheet->faces, block->view.face);
-          g_string_append_printf (title, "%s%s", b > 0 ? ", " : "", rod_plan_face (sheets->plan, block->view.face)->mark);
+          g_string_append_printf (title,
+                                  "%s%s",
+                                  b > 0 ? ", " : "",
+                                  rod_plan_face (sheets->plan, block->view.face)->mark);
           if (fabs (block->view.scale - sheet->scale) > 0.5)
             sheet->scale = ROD_SHEET_SCALES_DIFFER;
         }
@@ -313,7 +348,9 @@ common_scale (const RodSheets   *sheets,
 
   for (guint i = 0; kind->common && i < sheets->plan->faces->len; i++)
     if (kind->wants (sheets, i))
-      scale = fmax (scale, rod_view_plan (sheets, i, kind->border (sheets, i), kind->least (sheets, i)).scale);
+      scale =
+        fmax (scale,
+              rod_view_plan (sheets, i, kind->border (sheets, i), kind->least (sheets, i)).scale);
 
   return scale;
 }
@@ -362,7 +399,9 @@ fields_are_alike (const RodPlan  *plan,
     if (a->edges[i].trim != b->edges[i].trim)
       return FALSE;
   for (guint i = 0; i < a->n_pieces; i++)
-    if (!rings_are_alike (plan, rod_plan_piece (plan, a->first_piece + i), rod_plan_piece (plan, b->first_piece + i)))
+    if (!rings_are_alike (plan,
+                          rod_plan_piece (plan, a->first_piece + i),
+                          rod_plan_piece (plan, b->first_piece + i)))
       return FALSE;
 
   return TRUE;
@@ -384,7 +423,9 @@ faces_are_alike (const RodPlan *plan,
       rod_point_distance (high[0], high[1]) > ROD_SNAP_MM)
     return FALSE;
   for (guint i = 0; i < left->n_fields; i++)
-    if (!fields_are_alike (plan, rod_plan_field (plan, left->first_field + i), rod_plan_field (plan, right->first_field + i)))
+    if (!fields_are_alike (plan,
+                           rod_plan_field (plan, left->first_field + i),
+                           rod_plan_field (plan, right->first_field + i)))
       return FALSE;
 
   return TRUE;
@@ -404,7 +445,9 @@ gather_faces (const RodSheets   *sheets,
       if (!kind->wants (sheets, i))
         continue;
       for (guint g = 0; kind->common && group == NULL && g < groups->len; g++)
-        if (faces_are_alike (sheets->plan, i, g_array_index ((GArray *) g_ptr_array_index (groups, g), guint, 0)))
+        if (faces_are_alike (sheets->plan,
+                             i,
+                             g_array_index ((GArray *) g_ptr_array_index (groups, g), guint, 0)))
           group = g_ptr_array_index (groups, g);
       if (group == NULL)
         {

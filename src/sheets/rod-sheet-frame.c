@@ -52,7 +52,8 @@ draw_cell (const RodSheets *sheets,
   double         row = ROD_SHEET_STRIP / BLOCK_ROWS;
   double         x = block_x + cell->left;
   double         y = block_y + cell->row * row;
-  RodLetterStyle label = { .height = ROD_SHEET_TEXT, .width = cell->right - cell->left - 2 * CELL_PAD };
+  RodLetterStyle label = { .height = ROD_SHEET_TEXT,
+                           .width = cell->right - cell->left - 2 * CELL_PAD };
   RodLetterStyle value = label;
 
   value.bold = TRUE;
@@ -84,22 +85,27 @@ draw_title_block (const RodSheets *sheets,
   const RodHouse  *house = sheets->house;
   g_autofree char *number = g_strdup_printf (_ ("%u of %u"), page + 1, sheets->pages->len);
   g_autofree char *scale = write_scale (sheet->scale);
-  g_autofree char *job = g_strjoin (house->place[0] != '\0' ? ", " : "", house->name, house->place, NULL);
-  const Cell       cells[] = {
-          { 0, 0.0, 94.0, _ ("Title"), sheet->title },
-          { 0, 94.0, 146.0, _ ("Document"), sheet->document },
-          { 0, 146.0, 180.0, _ ("Sheet"), number },
-          { 1, 0.0, 94.0, _ ("Job"), job },
-          { 1, 94.0, 146.0, _ ("Drawn by"), house->author },
-          { 1, 146.0, 180.0, _ ("Date of issue"), sheets->date },
-          { 2, 0.0, 60.0, _ ("Client"), house->client },
-          { 2, 60.0, 94.0, _ ("Approved"), "" },
-          { 2, 94.0, 146.0, _ ("Design number"), sheets->number },
-          { 2, 146.0, 180.0, _ ("Scale"), scale },
+  g_autofree char *job =
+    g_strjoin (house->place[0] != '\0' ? ", " : "", house->name, house->place, NULL);
+  const Cell cells[] = {
+    { 0, 0.0, 94.0, _ ("Title"), sheet->title },
+    { 0, 94.0, 146.0, _ ("Document"), sheet->document },
+    { 0, 146.0, 180.0, _ ("Sheet"), number },
+    { 1, 0.0, 94.0, _ ("Job"), job },
+    { 1, 94.0, 146.0, _ ("Drawn by"), house->author },
+    { 1, 146.0, 180.0, _ ("Date of issue"), sheets->date },
+    { 2, 0.0, 60.0, _ ("Client"), house->client },
+    { 2, 60.0, 94.0, _ ("Approved"), "" },
+    { 2, 94.0, 146.0, _ ("Design number"), sheets->number },
+    { 2, 146.0, 180.0, _ ("Scale"), scale },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cells); i++)
-    draw_cell (sheets, cr, &cells[i], sheets->width - ROD_SHEET_MARGIN - BLOCK_WIDTH, sheets->height - ROD_SHEET_MARGIN - ROD_SHEET_STRIP);
+    draw_cell (sheets,
+               cr,
+               &cells[i],
+               sheets->width - ROD_SHEET_MARGIN - BLOCK_WIDTH,
+               sheets->height - ROD_SHEET_MARGIN - ROD_SHEET_STRIP);
 }
 
 static void
@@ -145,7 +151,12 @@ draw_printed_rod (const RodSheets *sheets,
   cairo_set_line_width (cr, ROD_SHEET_NARROW);
   cairo_rectangle (cr, ROD_LEFT, foot - ROD_LENGTH, ROD_WIDTH, ROD_LENGTH);
   cairo_stroke (cr);
-  rod_lettering_write (sheets->lettering, cr, _ ("100 mm when printed to scale"), &style, ROD_LEFT + ROD_WIDTH + 1.2 + ROD_SHEET_TEXT, foot);
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       _ ("100 mm when printed to scale"),
+                       &style,
+                       ROD_LEFT + ROD_WIDTH + 1.2 + ROD_SHEET_TEXT,
+                       foot);
 }
 
 /* The whole house in small, this sheet's faces filled. */
@@ -207,7 +218,12 @@ draw_scale_bar (const RodSheets *sheets,
       cairo_stroke (cr);
     }
   rod_sheet_write (sheets, cr, "0", ROD_SHEET_TEXT, FALSE, room.x, y - 1.4);
-  rod_lettering_write (sheets->lettering, cr, end, &style, room.x + SCALE_BAR_FIELDS * field, y - 1.4);
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       end,
+                       &style,
+                       room.x + SCALE_BAR_FIELDS * field,
+                       y - 1.4);
 }
 
 /* On lists: what made the sheet, and in which units. */
@@ -218,7 +234,14 @@ draw_imprint (const RodSheets *sheets,
 {
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   rod_sheet_write (sheets, cr, "Storeyrod", ROD_SHEET_TITLE, TRUE, room.x + 1.0, room.y + 7.5);
-  rod_sheet_write (sheets, cr, sheets->units == ROD_UNITS_METRIC ? _ ("Lengths in millimetres") : _ ("Lengths in feet and inches"), ROD_SHEET_TEXT, FALSE, room.x + 1.0, room.y + 15.0);
+  rod_sheet_write (sheets,
+                   cr,
+                   sheets->units == ROD_UNITS_METRIC ? _ ("Lengths in millimetres")
+                                                     : _ ("Lengths in feet and inches"),
+                   ROD_SHEET_TEXT,
+                   FALSE,
+                   room.x + 1.0,
+                   room.y + 15.0);
 }
 
 static void
@@ -253,7 +276,11 @@ rod_sheet_draw_frame (const RodSheets *sheets,
 {
   /* A drawing that ran over its room must not run through the title block. */
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (cr, ROD_SHEET_MARGIN_LEFT, sheets->height - ROD_SHEET_MARGIN - ROD_SHEET_STRIP, sheets->width - ROD_SHEET_MARGIN_LEFT, ROD_SHEET_STRIP + ROD_SHEET_MARGIN);
+  cairo_rectangle (cr,
+                   ROD_SHEET_MARGIN_LEFT,
+                   sheets->height - ROD_SHEET_MARGIN - ROD_SHEET_STRIP,
+                   sheets->width - ROD_SHEET_MARGIN_LEFT,
+                   ROD_SHEET_STRIP + ROD_SHEET_MARGIN);
   cairo_fill (cr);
   draw_strip (sheets, g_ptr_array_index (sheets->pages, page), cr);
   draw_title_block (sheets, page, cr);

@@ -57,7 +57,14 @@ note_heading (NotePen    *pen,
 
   pen->y += pen->y > pen->room.y ? gap : 0.0;
   cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
-  pen->y += rod_sheet_paragraph (pen->sheets, pen->cr, text, ROD_SHEET_TEXT, TRUE, pen->x, pen->y, pen->width);
+  pen->y += rod_sheet_paragraph (pen->sheets,
+                                 pen->cr,
+                                 text,
+                                 ROD_SHEET_TEXT,
+                                 TRUE,
+                                 pen->x,
+                                 pen->y,
+                                 pen->width);
   cairo_set_line_width (pen->cr, ROD_SHEET_WIDE);
   cairo_move_to (pen->cr, pen->x, pen->y - 0.9);
   cairo_line_to (pen->cr, pen->x + pen->width, pen->y - 0.9);
@@ -72,15 +79,34 @@ note_line (NotePen    *pen,
            double      label_width,
            const char *text)
 {
-  double height = rod_sheet_paragraph (pen->sheets, NULL, text, ROD_SHEET_TEXT, FALSE, 0.0, 0.0, pen->width - label_width);
+  double height = rod_sheet_paragraph (pen->sheets,
+                                       NULL,
+                                       text,
+                                       ROD_SHEET_TEXT,
+                                       FALSE,
+                                       0.0,
+                                       0.0,
+                                       pen->width - label_width);
 
   if (!make_room (pen, height))
     return FALSE;
 
   cairo_set_source_rgb (pen->cr, 0.38, 0.38, 0.38);
-  rod_lettering_write (pen->sheets->lettering, pen->cr, label, &(RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = label_width - 1.0 }, pen->x, pen->y + ROD_SHEET_TEXT);
+  rod_lettering_write (pen->sheets->lettering,
+                       pen->cr,
+                       label,
+                       &(RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = label_width - 1.0 },
+                       pen->x,
+                       pen->y + ROD_SHEET_TEXT);
   cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
-  rod_sheet_paragraph (pen->sheets, pen->cr, text, ROD_SHEET_TEXT, FALSE, pen->x + label_width, pen->y, pen->width - label_width);
+  rod_sheet_paragraph (pen->sheets,
+                       pen->cr,
+                       text,
+                       ROD_SHEET_TEXT,
+                       FALSE,
+                       pen->x + label_width,
+                       pen->y,
+                       pen->width - label_width);
   pen->y += height;
 
   return TRUE;
@@ -129,7 +155,9 @@ note_colours (NotePen        *pen,
       const RodColourShare *share = g_ptr_array_index (mix, i);
       const RodColour      *colour = rod_board_find_colour (field->board, share->colour);
 
-      note_fact (pen, i == 0 ? _ ("Colours") : "", g_strdup (colour != NULL ? colour->name : share->colour));
+      note_fact (pen,
+                 i == 0 ? _ ("Colours") : "",
+                 g_strdup (colour != NULL ? colour->name : share->colour));
     }
 }
 
@@ -140,12 +168,18 @@ note_field (NotePen        *pen,
   RodUnits         units = pen->sheets->units;
   g_autofree char *pieces = rod_figures_count (field->n_pieces);
 
-  note_heading (pen, field->zone == NULL ? _ ("Boards") : field->zone->name[0] != '\0' ? field->zone->name
-                                                                                       : field->zone->id);
+  note_heading (pen,
+                field->zone == NULL            ? _ ("Boards")
+                : field->zone->name[0] != '\0' ? field->zone->name
+                                               : field->zone->id);
   note_fact (pen, _ ("Board"), g_strdup (field->board->name));
   note_colours (pen, field);
   note_fact (pen, _ ("Direction"), describe_direction (field));
-  note_fact (pen, _ ("Pieces"), g_strdup_printf (ngettext ("%s in %u course", "%s in %u courses", field->n_courses), pieces, field->n_courses));
+  note_fact (pen,
+             _ ("Pieces"),
+             g_strdup_printf (ngettext ("%s in %u course", "%s in %u courses", field->n_courses),
+                              pieces,
+                              field->n_courses));
   note_fact (pen, _ ("Clad area"), rod_figures_area (units, rod_region_area (field->clad)));
   if (!rod_field_is_level (field) && !rod_field_is_upright (field))
     note_fact (pen, _ ("Joint lines"), rod_figures_length (units, field->phase_mm));
@@ -153,7 +187,9 @@ note_field (NotePen        *pen,
     {
       RodPoint at = rod_affine_apply (field->to_surface, (RodPoint){ field->columns[i], 0.0 });
 
-      note_fact (pen, i == 0 ? _ ("Length joint") : "", rod_figures_length (units, rod_field_is_upright (field) ? at.y : at.x));
+      note_fact (pen,
+                 i == 0 ? _ ("Length joint") : "",
+                 rod_figures_length (units, rod_field_is_upright (field) ? at.y : at.x));
     }
 }
 
@@ -172,7 +208,10 @@ note_surface (NotePen       *pen,
     note_fact (pen, _ ("Level"), rod_figures_length_unit (units, surface->level_mm));
   if (isfinite (surface->facing_deg))
     note_fact (pen, _ ("Faces"), rod_figures_angle (surface->facing_deg));
-  note_fact (pen, _ ("Seen"), g_strdup (surface->kind == ROD_SURFACE_SOFFIT ? _ ("from below") : _ ("from outside")));
+  note_fact (pen,
+             _ ("Seen"),
+             g_strdup (surface->kind == ROD_SURFACE_SOFFIT ? _ ("from below")
+                                                           : _ ("from outside")));
 }
 
 static void
@@ -188,8 +227,8 @@ note_trims (NotePen       *pen,
     {
       const RodTrim   *trim = g_ptr_array_index (trims, i);
       g_autofree char *key = g_strdup_printf ("%u", rod_sheet_trim_number (pen->sheets, trim));
-      g_autofree char *run = rod_figures_run (pen->sheets->units,
-                                              rod_face_trim_run (plan, view->face, trim));
+      g_autofree char *run =
+        rod_figures_run (pen->sheets->units, rod_face_trim_run (plan, view->face, trim));
       g_autofree char *text = g_strdup_printf ("%s, %s", trim->name, run);
 
       note_line (pen, key, 6.0, text);
@@ -224,7 +263,8 @@ rod_sheet_notes (const RodSheets *sheets,
 {
   const RodFace *face = rod_plan_face (sheets->plan, view->face);
   NotePen        pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
-  double         n_columns = fmax (1.0, floor ((view->notes.width + COLUMN_GAP) / (COLUMN_WIDTH + COLUMN_GAP)));
+  double         n_columns =
+    fmax (1.0, floor ((view->notes.width + COLUMN_GAP) / (COLUMN_WIDTH + COLUMN_GAP)));
 
   pen.width = (view->notes.width - (n_columns - 1.0) * COLUMN_GAP) / n_columns;
   note_surface (&pen, face);
@@ -247,8 +287,8 @@ append_field (GString         *text,
               const RodField  *field)
 {
   g_autofree char *direction = describe_direction (field);
-  g_autofree char *pieces = g_strdup_printf (ngettext ("%u piece", "%u pieces", field->n_pieces),
-                                             field->n_pieces);
+  g_autofree char *pieces =
+    g_strdup_printf (ngettext ("%u piece", "%u pieces", field->n_pieces), field->n_pieces);
 
   append_words (text, field->board->name);
   if (field->colour != NULL)
@@ -328,7 +368,11 @@ rod_sheet_lining_caption (const RodSheets *sheets,
               append_words (text, "\u2026");
               break;
             }
-          g_string_append_printf (text, "%s%s\u00a0×\u00a0%s", text->len > 0 ? ", " : "", length, width);
+          g_string_append_printf (text,
+                                  "%s%s\u00a0×\u00a0%s",
+                                  text->len > 0 ? ", " : "",
+                                  length,
+                                  width);
         }
     }
 
@@ -345,10 +389,9 @@ note_battens (NotePen       *pen,
   const RodSheets *sheets = pen->sheets;
   const RodRules  *rules = face->system->rules;
   const RodBatten *batten = counter ? face->system->counter_batten : face->system->batten;
-  double           centres = counter ? rules->counter_centres_mm
-                             : face->surface->kind == ROD_SURFACE_SOFFIT
-                               ? rules->soffit_centres_mm
-                               : rules->batten_centres_mm;
+  double           centres = counter                                     ? rules->counter_centres_mm
+                             : face->surface->kind == ROD_SURFACE_SOFFIT ? rules->soffit_centres_mm
+                                                                         : rules->batten_centres_mm;
   double           run;
   guint            n = rod_face_batten_count (sheets->plan, index, counter, &run);
 
@@ -389,7 +432,9 @@ rod_sheet_frame_caption (const RodSheets *sheets,
   guint            n = rod_face_batten_count (sheets->plan, face, FALSE, &run);
   g_autofree char *sum = rod_figures_run (sheets->units, run);
 
-  return g_strdup_printf (ngettext ("%s \u00b7 %u length, %s", "%s \u00b7 %u lengths, %s in all", n),
+  return g_strdup_printf (ngettext ("%s \u00b7 %u length, %s",
+                                    "%s \u00b7 %u lengths, %s in all",
+                                    n),
                           of->system->batten->name,
                           n,
                           sum);

@@ -46,17 +46,29 @@ add_line (const RodSheets    *sheets,
           const RodOrderLine *line)
 {
   const char      *currency = sheets->house->buying->currency;
-  g_autofree char *length = line->length_mm > 0.0 ? rod_figures_length (sheets->units, line->length_mm)
-                                                  : g_strdup ("");
+  g_autofree char *length =
+    line->length_mm > 0.0 ? rod_figures_length (sheets->units, line->length_mm) : g_strdup ("");
   g_autofree char *needed = rod_figures_count (line->needed);
   g_autofree char *spare = rod_figures_count (line->spare);
   g_autofree char *ordered = rod_figures_count (line->ordered);
   g_autofree char *packs = write_packs (line);
   g_autofree char *price = rod_figures_amount (currency, line->price);
   g_autofree char *total = rod_figures_amount (currency, line->total);
-  g_autofree char *weight = line->weight_kg > 0.0 ? rod_figures_weight (sheets->units, line->weight_kg)
-                                                  : g_strdup ("");
-  const char      *cells[] = { "x", line->name, line->colour != NULL ? line->colour->rgb : "", line->colour != NULL ? line->colour->name : "", length, needed, spare, ordered, packs, price, total, weight, NULL };
+  g_autofree char *weight =
+    line->weight_kg > 0.0 ? rod_figures_weight (sheets->units, line->weight_kg) : g_strdup ("");
+  const char *cells[] = { "x",
+                          line->name,
+                          line->colour != NULL ? line->colour->rgb : "",
+                          line->colour != NULL ? line->colour->name : "",
+                          length,
+                          needed,
+                          spare,
+                          ordered,
+                          packs,
+                          price,
+                          total,
+                          weight,
+                          NULL };
 
   rod_table_add (table, ROD_ROW_PLAIN, cells);
 }
@@ -84,12 +96,30 @@ rod_sheets_add_order (RodSheets *sheets)
   RodTable        *table;
   g_autofree char *total = rod_figures_amount (currency, takeoff->total);
   g_autofree char *weight = rod_figures_weight (sheets->units, takeoff->weight_kg);
-  const char      *cells[] = { "", _ ("Sum, without tax"), "", "", "", "", "", "", "", "", total, takeoff->weight_kg > 0.0 ? weight : "", NULL };
+  const char      *cells[] = {
+         "",
+         _ ("Sum, without tax"),
+         "",
+         "",
+         "",
+         "",
+         "",
+         "",
+         "",
+         "",
+         total,
+    takeoff->weight_kg > 0.0 ? weight : "",
+         NULL,
+  };
 
   if (takeoff->lines->len == 0)
     return;
 
-  table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+  table = rod_table_new (columns,
+                         G_N_ELEMENTS (columns),
+                         sheets->room.width,
+                         ROD_SHEET_TEXT,
+                         sheets->lettering);
   for (guint i = 0; i < takeoff->lines->len; i++)
     {
       const RodOrderLine *line = &g_array_index (takeoff->lines, RodOrderLine, i);
@@ -100,7 +130,11 @@ rod_sheets_add_order (RodSheets *sheets)
       add_line (sheets, table, line);
     }
   rod_table_add (table, ROD_ROW_TOTAL, cells);
-  rod_sheets_add_table (sheets, _ ("Order"), _ ("Order"), table, _ ("All boards of one colour from one batch. Count on delivery and tick; "
-                                                                    "do not sign for damaged packs."),
+  rod_sheets_add_table (sheets,
+                        _ ("Order"),
+                        _ ("Order"),
+                        table,
+                        _ ("All boards of one colour from one batch. Count on delivery and tick; "
+                           "do not sign for damaged packs."),
                         0);
 }

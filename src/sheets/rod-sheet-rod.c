@@ -108,8 +108,8 @@ add_opening (Rod              *rod,
 {
   const char      *mark = g_hash_table_lookup (rod->sheets->opening_marks, opening);
   const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
-  g_autofree char *whose = mark != NULL ? g_strdup (mark)
-                                        : g_strdup_printf ("%s\u00a0%s", face->mark, name);
+  g_autofree char *whose =
+    mark != NULL ? g_strdup (mark) : g_strdup_printf ("%s\u00a0%s", face->mark, name);
   g_autoptr (GArray) contour = rod_contour_opening (opening);
   RodPoint low, high;
 
@@ -149,7 +149,11 @@ describe_level (const Level *level)
 
   for (int i = 0; i < N_LINES; i++)
     if (level->lines[i]->len > 0)
-      g_string_append_printf (text, "%s%s: %s", text->len > 0 ? " \u00b7 " : "", words[i], level->lines[i]->str);
+      g_string_append_printf (text,
+                              "%s%s: %s",
+                              text->len > 0 ? " \u00b7 " : "",
+                              words[i],
+                              level->lines[i]->str);
 
   return g_string_free (text, FALSE);
 }
@@ -172,7 +176,8 @@ add_field (Rod            *rod,
   for (guint i = 0; i < lines->len; i++)
     {
       RodPoint at = { 0.0, g_array_index (lines, double, i) };
-      Level   *level = find_level (rod, face->surface->level_mm + rod_affine_apply (field->to_surface, at).y);
+      Level   *level =
+        find_level (rod, face->surface->level_mm + rod_affine_apply (field->to_surface, at).y);
 
       level->joint = 1;
       append_once (level->faces, face->mark, " ");
@@ -198,10 +203,12 @@ list_levels (const RodSheets *sheets,
     {
       const Level     *level = &g_array_index (rod->levels, Level, i - 1);
       g_autofree char *height = rod_figures_length (sheets->units, level->height_mm);
-      g_autofree char *number = level->joint >= 0 ? g_strdup_printf ("%d", level->joint)
-                                                  : g_strdup ("");
+      g_autofree char *number =
+        level->joint >= 0 ? g_strdup_printf ("%d", level->joint) : g_strdup ("");
       g_autofree char *also = describe_level (level);
-      const char      *cells[] = { "x", level->joint >= 0 ? "|" : "-", height, number, level->faces->str, also, NULL };
+      const char      *cells[] = {
+             "x", level->joint >= 0 ? "|" : "-", height, number, level->faces->str, also, NULL
+      };
 
       rod_table_add (table, ROD_ROW_PLAIN, cells);
     }
@@ -244,8 +251,8 @@ add_group (RodSheets *sheets,
       if (field->group == group && is_on_rod (plan, field))
         add_field (&rod, field);
     }
-  cover = rod_figures_length_unit (sheets->units,
-                                   g_array_index (plan->groups, RodGroup, group).pitch_mm);
+  cover =
+    rod_figures_length_unit (sheets->units, g_array_index (plan->groups, RodGroup, group).pitch_mm);
   title = g_strdup_printf (_ ("Rod %u: joint lines %s apart"), number, cover);
   heading[0] = title;
   rod_table_add (table, ROD_ROW_HEADING, heading);
@@ -264,16 +271,25 @@ add_rods (RodSheets *sheets)
     { _ ("Boards meet on"), ROD_COLUMN_TEXT, -2.0, FALSE },
     { _ ("Also at this height"), ROD_COLUMN_TEXT, -4.0, FALSE },
   };
-  RodTable *table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+  RodTable *table = rod_table_new (columns,
+                                   G_N_ELEMENTS (columns),
+                                   sheets->room.width,
+                                   ROD_SHEET_TEXT,
+                                   sheets->lettering);
   guint     number = 0;
 
   for (guint i = 0; i < sheets->plan->groups->len; i++)
     if (has_rod (sheets->plan, i))
       add_group (sheets, i, ++number, table);
-  rod_sheets_add_table (sheets, _ ("Storey rod"), _ ("Storey rod"), table, _ ("Heights above the datum of the house. Full marks are joint lines; half "
-                                                                              "marks are what else stands at that height, as measured on the structure. "
-                                                                              "Transfer to a straight stick, tick, and check the whole length once "
-                                                                              "more."),
+  rod_sheets_add_table (sheets,
+                        _ ("Storey rod"),
+                        _ ("Storey rod"),
+                        table,
+                        _ ("Heights above the datum of the house. Full marks are joint lines; half "
+                           "marks are what else stands at that height, as measured on the "
+                           "structure. "
+                           "Transfer to a straight stick, tick, and check the whole length once "
+                           "more."),
                         0);
 }
 
@@ -298,7 +314,8 @@ list_lines (const RodSheets *sheets,
 
       g_ptr_array_add (cells, g_strdup ("x"));
       g_ptr_array_add (cells, g_strdup_printf ("%u", i + 1));
-      g_ptr_array_add (cells, rod_figures_length (sheets->units, upright ? at.x - low.x : at.y - low.y));
+      g_ptr_array_add (cells,
+                       rod_figures_length (sheets->units, upright ? at.x - low.x : at.y - low.y));
       if (i + 1 < lines->len && (i + 1) % LINES_ABREAST != 0)
         continue;
       while (cells->len < 3 * LINES_ABREAST)
@@ -322,7 +339,10 @@ name_field (const RodSheets *sheets,
                             face->label,
                             cover);
 
-  return g_strdup_printf (_ ("%s \u00b7 %s: level boards, cover %s, from the lower edge"), face->mark, face->label, cover);
+  return g_strdup_printf (_ ("%s \u00b7 %s: level boards, cover %s, from the lower edge"),
+                          face->mark,
+                          face->label,
+                          cover);
 }
 
 /* Linings are a board or two wide; their sizes stand on their own sheet. */
@@ -347,7 +367,11 @@ list_other_fields (const RodSheets *sheets)
       columns[3 * i + 1] = (RodColumn){ _ ("Line"), ROD_COLUMN_FIGURE, 12.0, FALSE };
       columns[3 * i + 2] = (RodColumn){ _ ("At"), ROD_COLUMN_FIGURE, -1.0, TRUE };
     }
-  table = rod_table_new (columns, G_N_ELEMENTS (columns), sheets->room.width, ROD_SHEET_TEXT, sheets->lettering);
+  table = rod_table_new (columns,
+                         G_N_ELEMENTS (columns),
+                         sheets->room.width,
+                         ROD_SHEET_TEXT,
+                         sheets->lettering);
   for (guint i = 0; i < sheets->plan->fields->len; i++)
     {
       const RodField  *field = rod_plan_field (sheets->plan, i);
@@ -369,7 +393,11 @@ void
 rod_sheets_add_rod (RodSheets *sheets)
 {
   add_rods (sheets);
-  rod_sheets_add_table (sheets, _ ("Storey rod"), _ ("Joint lines face by face"), list_other_fields (sheets), _ ("Running distances from the edge of the structure as measured; transfer "
-                                                                                                                 "them from one end, never from line to line."),
+  rod_sheets_add_table (sheets,
+                        _ ("Storey rod"),
+                        _ ("Joint lines face by face"),
+                        list_other_fields (sheets),
+                        _ ("Running distances from the edge of the structure as measured; transfer "
+                           "them from one end, never from line to line."),
                         0);
 }

@@ -55,12 +55,13 @@ describe_cutting (const RodSheets  *sheets,
 {
   g_autofree char *kerf = rod_figures_length (sheets->units, sheets->house->saw->kerf_mm);
   g_autofree char *trim = rod_figures_length (sheets->units, sheets->house->saw->end_trim_mm);
-  g_autofree char *waste = cutting->bought_mm > 0
-                             ? rod_figures_percent (1.0 - (double) cutting->used_mm /
-                                                            (double) cutting->bought_mm)
-                             : g_strdup ("");
+  g_autofree char *waste =
+    cutting->bought_mm > 0
+      ? rod_figures_percent (1.0 - (double) cutting->used_mm / (double) cutting->bought_mm)
+      : g_strdup ("");
 
-  return g_strdup_printf (_ ("%u pieces from %u bars, %s left over; %s. Saw cut %s, off each end %s."),
+  return g_strdup_printf (_ ("%u pieces from %u bars, %s left over; %s. Saw cut %s, off each end "
+                             "%s."),
                           cutting->items->len,
                           cutting->bars->len,
                           waste,
@@ -133,10 +134,14 @@ draw_saw (const RodSheets *sheets,
   const SawPage *page = sheet->data;
 
   rod_sheet_heading (sheets, cr, sheet->title);
-  rod_sheet_paragraph (sheets, cr, _ ("Pieces count from the left, the tape lies at the left end. The hook is the "
-                                      "lower side, the flange the upper. Rip: width that stays and side to keep. "
-                                      "Notch: side, from the left + width × depth, and what stays. Angles: off "
-                                      "square."),
+  rod_sheet_paragraph (sheets,
+                       cr,
+                       _ ("Pieces count from the left, the tape lies at the left end. The hook is "
+                          "the "
+                          "lower side, the flange the upper. Rip: width that stays and side to "
+                          "keep. "
+                          "Notch: side, from the left + width × depth, and what stays. Angles: off "
+                          "square."),
                        ROD_SHEET_TEXT,
                        FALSE,
                        sheets->room.x + LEGEND_INDENT,
@@ -156,7 +161,11 @@ draw_saw (const RodSheets *sheets,
 static SawPage *
 add_page (RodSheets *sheets)
 {
-  RodSheet *sheet = rod_sheets_add (sheets, _ ("Saw sheets"), _ ("Saw sheet"), g_strdup (_ ("Saw sheet")), draw_saw);
+  RodSheet *sheet = rod_sheets_add (sheets,
+                                    _ ("Saw sheets"),
+                                    _ ("Saw sheet"),
+                                    g_strdup (_ ("Saw sheet")),
+                                    draw_saw);
   SawPage  *page = g_new0 (SawPage, 1);
 
   page->entries = g_array_new (FALSE, FALSE, sizeof (Entry));
@@ -180,8 +189,7 @@ static gboolean
 has_room (const Flow *flow,
           double      height)
 {
-  return flow->page != NULL &&
-         flow->y + height <= flow->sheets->room.y + flow->sheets->room.height;
+  return flow->page != NULL && flow->y + height <= flow->sheets->room.y + flow->sheets->room.height;
 }
 
 static void

@@ -68,7 +68,12 @@ rod_sheet_heading (const RodSheets *sheets,
   RodLetterStyle style = { .height = ROD_SHEET_TITLE, .bold = TRUE, .width = sheets->room.width };
 
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  rod_lettering_write (sheets->lettering, cr, text, &style, sheets->room.x, sheets->room.y + ROD_SHEET_TITLE);
+  rod_lettering_write (sheets->lettering,
+                       cr,
+                       text,
+                       &style,
+                       sheets->room.x,
+                       sheets->room.y + ROD_SHEET_TITLE);
 
   return sheets->room.y + HEADING_HEIGHT;
 }
@@ -92,7 +97,14 @@ draw_note (const RodSheets *sheets,
     return y;
 
   return y + NOTE_GAP +
-         rod_sheet_paragraph (sheets, cr, note, ROD_SHEET_TEXT, FALSE, sheets->room.x, y, sheets->room.width);
+         rod_sheet_paragraph (sheets,
+                              cr,
+                              note,
+                              ROD_SHEET_TEXT,
+                              FALSE,
+                              sheets->room.x,
+                              y,
+                              sheets->room.width);
 }
 
 static void

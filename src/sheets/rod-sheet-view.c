@@ -22,7 +22,10 @@ choose_scale (const RodView *view,
               RodRoom        room,
               RodBorder      border)
 {
-  return rod_scale_choose (view->high.x - view->low.x, view->high.y - view->low.y, room.width - border.left - border.right, room.height - border.top - border.bottom);
+  return rod_scale_choose (view->high.x - view->low.x,
+                           view->high.y - view->low.y,
+                           room.width - border.left - border.right,
+                           room.height - border.top - border.bottom);
 }
 
 RodView
@@ -53,7 +56,14 @@ rod_view_plan (const RodSheets *sheets,
 
   paper = 1.0 / view.scale;
   view.to_page = (RodAffine){
-    paper, 0.0, room.x + border.left + 0.5 * (room.width - border.left - border.right - paper * (view.high.x + view.low.x)), 0.0, -paper, room.y + border.top + 0.5 * (room.height - border.top - border.bottom + paper * (view.high.y + view.low.y))
+    paper,
+    0.0,
+    room.x + border.left +
+      0.5 * (room.width - border.left - border.right - paper * (view.high.x + view.low.x)),
+    0.0,
+    -paper,
+    room.y + border.top +
+      0.5 * (room.height - border.top - border.bottom + paper * (view.high.y + view.low.y))
   };
 
   return view;

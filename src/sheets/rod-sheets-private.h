@@ -49,9 +49,7 @@ typedef struct
 typedef struct _RodSheet    RodSheet;
 typedef struct _RodFaceKind RodFaceKind;
 
-typedef void (*RodSheetDraw) (const RodSheets *sheets,
-                              const RodSheet  *sheet,
-                              cairo_t         *cr);
+typedef void (*RodSheetDraw) (const RodSheets *sheets, const RodSheet *sheet, cairo_t *cr);
 
 /* One page. Draw functions see the whole set; data is what laying out found for this page. */
 struct _RodSheet
@@ -62,7 +60,7 @@ struct _RodSheet
   RodSheetDraw       draw;
   const RodFaceKind *kind;  /* (nullable): of sheets that show faces */
   GArray            *faces; /* (nullable) (element-type guint): shown on the key plan */
-  double             scale; /* denominator, 0 where nothing is to scale, or ROD_SHEET_SCALES_DIFFER */
+  double             scale; /* denominator, 0 for lists, or ROD_SHEET_SCALES_DIFFER */
   RodTable          *table; /* (nullable): a list that is continued over pages; owned by the set */
   guint              first;
   guint              end;
@@ -82,7 +80,7 @@ struct _RodSheets
   GPtrArray      *tables;
   GPtrArray      *saw_blocks;    /* (element-type GPtrArray): of each cutting */
   GPtrArray      *findings;      /* (element-type RodFinding): of plan and take-off, worst first */
-  GPtrArray      *trims;         /* (element-type RodTrim): in the order of their numbers on drawings */
+  GPtrArray      *trims;         /* (element-type RodTrim): by their numbers on drawings */
   GHashTable     *opening_marks; /* RodOpening → mark that its linings have in common */
   char           *number;        /* identifies the design: equal numbers, equal houses */
   char           *date;
@@ -175,20 +173,13 @@ struct _RodFaceKind
   const char *document;
   gboolean    common; /* all faces are drawn to one scale */
   gboolean    keyed;  /* trims are numbered on the drawings */
-  RodBorder (*border) (const RodSheets *sheets,
-                       guint            face);
+  RodBorder (*border) (const RodSheets *sheets, guint face);
   double (*least) (const RodSheets *sheets,
                    guint            face); /* the largest scale that helps, as a denominator */
-  gboolean (*wants) (const RodSheets *sheets,
-                     guint            face);
-  void (*draw) (const RodSheets *sheets,
-                const RodView   *view,
-                cairo_t         *cr);
-  void (*notes) (const RodSheets *sheets,
-                 const RodView   *view,
-                 cairo_t         *cr);
-  char *(*caption) (const RodSheets *sheets,
-                    guint            face);
+  gboolean (*wants) (const RodSheets *sheets, guint face);
+  void (*draw) (const RodSheets *sheets, const RodView *view, cairo_t *cr);
+  void (*notes) (const RodSheets *sheets, const RodView *view, cairo_t *cr);
+  char *(*caption) (const RodSheets *sheets, guint face);
 };
 
 /* rod-sheet-faces.c */

@@ -124,7 +124,8 @@ gather_findings (const RodTakeoff *takeoff)
   return all;
 }
 
-/* One number for each trim in the whole house, so that a number learnt on one sheet holds on all. */
+/* One number for each trim in the whole house, so that a number learnt on one sheet holds on all.
+ */
 static GPtrArray *
 number_trims (const RodPlan *plan)
 {
@@ -156,7 +157,9 @@ find_opening_marks (const RodPlan *plan)
       if (face->parent < 0 || face->opening < 0 || length < 2)
         continue;
       openings = rod_plan_face (plan, (guint) face->parent)->surface->openings;
-      g_hash_table_insert (marks, g_ptr_array_index (openings, face->opening), g_strndup (face->mark, length - 1));
+      g_hash_table_insert (marks,
+                           g_ptr_array_index (openings, face->opening),
+                           g_strndup (face->mark, length - 1));
     }
 
   return marks;
@@ -201,7 +204,8 @@ rod_sheets_new (const RodTakeoff      *takeoff,
   sheets->number = make_number (sheets->house);
   sheets->date = write_date (sheets->options.date, "%Y-%m-%d");
   measure_page (sheets);
-  sheets->net = rod_net_layout (sheets->plan, sheets->room.width, sheets->room.height, &sheets->net_size);
+  sheets->net =
+    rod_net_layout (sheets->plan, sheets->room.width, sheets->room.height, &sheets->net_size);
 
   rod_sheets_add_cover (sheets);
   rod_sheets_add_elevations (sheets);
@@ -299,7 +303,8 @@ add_outline (const RodSheets *sheets,
       g_autofree char *link = g_strdup_printf ("page=%u", i + 1);
 
       if (current == NULL || strcmp (current, sheet->chapter) != 0)
-        chapter = cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, sheet->chapter, link, 0);
+        chapter =
+          cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, sheet->chapter, link, 0);
       current = sheet->chapter;
       if (strcmp (sheet->title, sheet->chapter) != 0)
         cairo_pdf_surface_add_outline (surface, chapter, sheet->title, link, 0);
@@ -339,7 +344,9 @@ find_last (GByteArray *bytes,
 static void
 repair_dates (GByteArray *bytes)
 {
-  static const char *const dates[] = { "/CreationDate (2", "/CreationDate (1", "/ModDate (2", "/ModDate (1" };
+  static const char *const dates[] = {
+    "/CreationDate (2", "/CreationDate (1", "/ModDate (2", "/ModDate (1"
+  };
 
   for (gsize i = 0; i < G_N_ELEMENTS (dates); i++)
     {
@@ -372,7 +379,10 @@ static cairo_status_t
 render_pdf (const RodSheets *sheets,
             GByteArray      *bytes)
 {
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, sheets->width * POINTS_PER_MM, sheets->height * POINTS_PER_MM);
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes,
+                                                                  bytes,
+                                                                  sheets->width * POINTS_PER_MM,
+                                                                  sheets->height * POINTS_PER_MM);
   cairo_t         *cr = cairo_create (surface);
   cairo_status_t   status;
 
@@ -416,7 +426,12 @@ rod_sheets_write_pdf (const RodTakeoff      *takeoff,
   status = render_pdf (sheets, bytes);
   if (status != CAIRO_STATUS_SUCCESS)
     {
-      g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, _ ("The sheets for “%s” cannot be drawn: %s"), path, cairo_status_to_string (status));
+      g_set_error (error,
+                   G_FILE_ERROR,
+                   G_FILE_ERROR_FAILED,
+                   _ ("The sheets for “%s” cannot be drawn: %s"),
+                   path,
+                   cairo_status_to_string (status));
       return FALSE;
     }
 

@@ -150,13 +150,15 @@ put_style (Svg *svg)
   put_number (svg, NARROW * paper);
   g_string_append (svg->out, "}\n#trims path{fill:#bfbfbf;stroke:#737373;stroke-width:");
   put_number (svg, NARROW * paper);
-  g_string_append (svg->out, "}\n#openings path{fill:#fff}\n#outline path{fill:none}\n"
-                             "#openings path,#outline path{stroke:#000;stroke-width:");
+  g_string_append (svg->out,
+                   "}\n#openings path{fill:#fff}\n#outline path{fill:none}\n"
+                   "#openings path,#outline path{stroke:#000;stroke-width:");
   put_number (svg, WIDE * paper);
   g_string_append (svg->out, "}\n#dimensions path{fill:none;stroke:#000;stroke-width:");
   put_number (svg, NARROW * paper);
-  g_string_append (svg->out, "}\ntext{font-family:Cantarell,\"DejaVu Sans\",sans-serif;"
-                             "text-anchor:middle;font-size:");
+  g_string_append (svg->out,
+                   "}\ntext{font-family:Cantarell,\"DejaVu Sans\",sans-serif;"
+                   "text-anchor:middle;font-size:");
   put_number (svg, LETTER / CAPITAL_PER_EM * paper);
   g_string_append (svg->out, "px}\n</style>\n");
 }
@@ -178,9 +180,10 @@ put_head (Svg *svg)
   size = rod_figures_length (svg->plan->house->units, svg->high.x - svg->low.x);
   tall = rod_figures_length (svg->plan->house->units, svg->high.y - svg->low.y);
 
-  g_string_append (svg->out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-                             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" "
-                             "aria-labelledby=\"title desc\" width=\"");
+  g_string_append (svg->out,
+                   "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+                   "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" "
+                   "aria-labelledby=\"title desc\" width=\"");
   put_number (svg, width / svg->scale);
   g_string_append (svg->out, "mm\" height=\"");
   put_number (svg, height / svg->scale);
@@ -224,7 +227,9 @@ put_piece (Svg  *svg,
   put_text (svg, piece->colour != NULL ? piece->colour->rgb : "#808080");
   g_string_append (svg->out, "\" d=\"");
   for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
-    put_ring (svg, rings->points + rings->ring_starts[r], rings->ring_starts[r + 1] - rings->ring_starts[r]);
+    put_ring (svg,
+              rings->points + rings->ring_starts[r],
+              rings->ring_starts[r + 1] - rings->ring_starts[r]);
   g_string_append (svg->out, "\"><title>");
   put_text (svg, title);
   g_string_append (svg->out, "</title></path>\n");
@@ -280,9 +285,9 @@ put_battens (Svg *svg)
   for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (svg->plan->battens, RodBattenRun, i);
-      const RodBatten    *batten = run->counter ? svg->face->system->counter_batten
-                                                : svg->face->system->batten;
-      g_autofree char    *length = NULL;
+      const RodBatten    *batten =
+        run->counter ? svg->face->system->counter_batten : svg->face->system->batten;
+      g_autofree char *length = NULL;
 
       if (batten == NULL)
         continue;
@@ -309,7 +314,12 @@ put_trims (Svg *svg)
         continue;
       length = rod_figures_length (svg->plan->house->units, run->length_mm);
       title = g_strdup_printf ("%s, %s", run->trim->name, length);
-      put_band (svg, run->from, run->to, rod_drawing_trim_reach (svg->plan, run), run->trim->sight_mm, title);
+      put_band (svg,
+                run->from,
+                run->to,
+                rod_drawing_trim_reach (svg->plan, run),
+                run->trim->sight_mm,
+                title);
     }
   end_group (svg);
 }
@@ -348,7 +358,9 @@ put_writing (Svg        *svg,
              const char *text,
              gboolean    white)
 {
-  g_string_append (svg->out, white ? "<text fill=\"#fff\" transform=\"translate(" : "<text transform=\"translate(");
+  g_string_append (svg->out,
+                   white ? "<text fill=\"#fff\" transform=\"translate("
+                         : "<text transform=\"translate(");
   put_point (svg, at);
   g_string_append_c (svg->out, ')');
   if (fabs (angle_deg) > ROD_EPSILON_DEG)
@@ -373,8 +385,14 @@ put_mark (Svg  *svg,
   double          width = rod_lettering_width (svg->lettering, piece->mark, height, FALSE);
   RodMarkPlace    place;
 
-  if (rod_mark_place_find (svg->plan, index, 1.24 * height, &place) && place.room_mm > width + height)
-    put_writing (svg, place.at, atan2 (place.along.y, place.along.x) * 180.0 / G_PI, piece->mark, piece->colour != NULL && rod_ink_luminance (rod_ink_parse (piece->colour->rgb)) < DARK);
+  if (rod_mark_place_find (svg->plan, index, 1.24 * height, &place) &&
+      place.room_mm > width + height)
+    put_writing (svg,
+                 place.at,
+                 atan2 (place.along.y, place.along.x) * 180.0 / G_PI,
+                 piece->mark,
+                 piece->colour != NULL &&
+                   rod_ink_luminance (rod_ink_parse (piece->colour->rgb)) < DARK);
 }
 
 static void
@@ -422,13 +440,17 @@ put_dimension (Svg     *svg,
   for (int i = 0; i < 2; i++)
     {
       RodPoint at = upright ? (RodPoint){ line, ends[i] } : (RodPoint){ ends[i], line };
-      RodPoint near = upright ? (RodPoint){ edge - paper, ends[i] } : (RodPoint){ ends[i], edge - paper };
-      RodPoint far = upright ? (RodPoint){ line - paper, ends[i] } : (RodPoint){ ends[i], line - paper };
+      RodPoint near =
+        upright ? (RodPoint){ edge - paper, ends[i] } : (RodPoint){ ends[i], edge - paper };
+      RodPoint far =
+        upright ? (RodPoint){ line - paper, ends[i] } : (RodPoint){ ends[i], line - paper };
 
       put_line (svg, near, far);
       put_line (svg, (RodPoint){ at.x - s, at.y - s }, (RodPoint){ at.x + s, at.y + s });
     }
-  put_line (svg, upright ? (RodPoint){ line, from } : (RodPoint){ from, line }, upright ? (RodPoint){ line, to } : (RodPoint){ to, line });
+  put_line (svg,
+            upright ? (RodPoint){ line, from } : (RodPoint){ from, line },
+            upright ? (RodPoint){ line, to } : (RodPoint){ to, line });
   g_string_append (svg->out, "\"/>\n");
   if (rod_lettering_width (svg->lettering, figure, LETTER * paper, FALSE) < to - from)
     put_writing (svg,
@@ -478,7 +500,10 @@ put_chain (Svg     *svg,
       RodPoint low, high;
 
       rod_contour_extent (contour, &low, &high);
-      add_opening (places, upright ? low.y : low.x, upright ? high.y : high.x, fmax (high.x - low.x, high.y - low.y) < SMALL_OPENING);
+      add_opening (places,
+                   upright ? low.y : low.x,
+                   upright ? high.y : high.x,
+                   fmax (high.x - low.x, high.y - low.y) < SMALL_OPENING);
     }
   g_array_sort (places, compare_doubles);
   for (guint i = 0; openings->len > 0 && i + 1 < places->len; i++)
@@ -489,7 +514,11 @@ put_chain (Svg     *svg,
       if (to - from > 0.5)
         put_dimension (svg, upright, from, to, FIRST_CHAIN);
     }
-  put_dimension (svg, upright, ends[0], ends[1], openings->len > 0 ? FIRST_CHAIN + NEXT_CHAIN : FIRST_CHAIN);
+  put_dimension (svg,
+                 upright,
+                 ends[0],
+                 ends[1],
+                 openings->len > 0 ? FIRST_CHAIN + NEXT_CHAIN : FIRST_CHAIN);
 }
 
 /* The smallest scale at which marks fit the narrowest board. */

@@ -11,11 +11,11 @@ G_BEGIN_DECLS
  * @face: index of a face
  *
  * Draws a face as SVG. The unit of the drawing is a millimetre of the house, its size on paper
- * follows from the scale of ISO 5455 at which marks fit the boards. Layers are groups with the identifiers "battens", "boards",
- * "trims", "openings", "outline", "marks" and "dimensions"; battens are hidden until their
- * "display" is removed. Each piece is one path of class "piece" in "boards", with its mark and
- * size as title. Texts stay texts. The same plan gives the same bytes in every locale but for the
- * language of titles.
+ * follows from the scale of ISO 5455 at which marks fit the boards. Layers are groups with the
+ * identifiers "battens", "boards", "trims", "openings", "outline", "marks" and "dimensions";
+ * battens are hidden until their "display" is removed. Each piece is one path of class "piece" in
+ * "boards", with its mark and size as title. Texts stay texts. The same plan gives the same bytes
+ * in every locale but for the language of titles.
  *
  * Returns: (transfer full): the document, UTF-8
  */

@@ -78,7 +78,12 @@ write_figure (const RodTable       *table,
               double                y)
 {
   if (cr != NULL)
-    rod_lettering_write (table->lettering, cr, figure, style, right, y + (ROW_PAD + 1.0) * table->letter);
+    rod_lettering_write (table->lettering,
+                         cr,
+                         figure,
+                         style,
+                         right,
+                         y + (ROW_PAD + 1.0) * table->letter);
 }
 
 /* Height of one row of texts, drawn when @cr is given. */
@@ -102,7 +107,12 @@ set_row (const RodTable    *table,
         write_figure (table, cr, cells[c], &style, x + column->width - pad (table), y);
       else if (cells[c][0] != '\0' && (head || column->kind <= ROD_COLUMN_FIGURE))
         tallest = MAX (tallest,
-                       rod_lettering_paragraph (table->lettering, cr, cells[c], &style, x + pad (table), y + ROW_PAD * table->letter));
+                       rod_lettering_paragraph (table->lettering,
+                                                cr,
+                                                cells[c],
+                                                &style,
+                                                x + pad (table),
+                                                y + ROW_PAD * table->letter));
       x += column->width;
     }
 
@@ -189,7 +199,12 @@ set_heading (const RodTable *table,
 {
   RodLetterStyle style = heading_style (table);
 
-  return rod_lettering_paragraph (table->lettering, cr, text, &style, x + pad (table), y + 1.8 * table->letter) +
+  return rod_lettering_paragraph (table->lettering,
+                                  cr,
+                                  text,
+                                  &style,
+                                  x + pad (table),
+                                  y + 1.8 * table->letter) +
          1.5 * table->letter;
 }
 
@@ -296,7 +311,11 @@ draw_box (const RodTable  *table,
   double size = TICK_SIZE * table->letter;
   double top = y + ROW_PAD * table->letter + 0.5 * (table->letter - size);
 
-  cairo_rectangle (cr, x + pad (table), top, column->kind == ROD_COLUMN_TICK ? size : 1.6 * size, size);
+  cairo_rectangle (cr,
+                   x + pad (table),
+                   top,
+                   column->kind == ROD_COLUMN_TICK ? size : 1.6 * size,
+                   size);
   if (column->kind == ROD_COLUMN_COLOUR)
     {
       rod_ink_use (rod_ink_parse (cell), cr);

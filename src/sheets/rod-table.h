@@ -129,12 +129,13 @@ guint rod_table_fit (const RodTable *table,
  *
  * Returns: the lower end of what is drawn
  */
-double rod_table_draw (const RodTable *table,
-                       cairo_t        *cr,
-                       double          x,
-                       double          y,
-                       guint           first,
-                       guint           end);
+double
+rod_table_draw (const RodTable *table,
+                cairo_t        *cr,
+                double          x,
+                double          y,
+                guint           first,
+                guint           end);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodTable, rod_table_free)
 

@@ -75,14 +75,16 @@ job_init_wall (Job        *job,
                const char *name)
 {
   g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "engine", "houses", NULL);
-  g_autoptr (GString) json = g_string_new ("{\"format\": \"storeyrod-house\", \"version\": 1, \"name\": ");
+  g_autoptr (GString) json =
+    g_string_new ("{\"format\": \"storeyrod-house\", \"version\": 1, \"name\": ");
   g_autoptr (GError) error = NULL;
   RodHouse *house;
 
   append_json_string (json, name);
   g_string_append_printf (json, ", \"units\": \"%s\", ", units);
-  g_string_append (json, "\"systems\": [{\"id\": \"k\", \"from\": \"k-250.system.json\"}], "
-                         "\"surfaces\": [{\"id\": \"wall\", \"mark\": \"A\", \"name\": ");
+  g_string_append (json,
+                   "\"systems\": [{\"id\": \"k\", \"from\": \"k-250.system.json\"}], "
+                   "\"surfaces\": [{\"id\": \"wall\", \"mark\": \"A\", \"name\": ");
   append_json_string (json, name);
   g_string_append (json, ", \"kind\": \"wall\", \"system\": \"k\", \"outline\": [");
   append_corner (json, 0, 0, "base");
@@ -94,8 +96,9 @@ job_init_wall (Job        *job,
   append_corner (json, 0, height_mm, "side-stop");
   g_string_append (json, "]");
   if (width_mm > 3000 && height_mm > 2400)
-    g_string_append (json, ", \"openings\": [{\"id\": \"w1\", \"kind\": \"window\", \"x\": 1000, "
-                           "\"y\": 900, \"width_mm\": 1200, \"height_mm\": 1300}]");
+    g_string_append (json,
+                     ", \"openings\": [{\"id\": \"w1\", \"kind\": \"window\", \"x\": 1000, "
+                     "\"y\": 900, \"width_mm\": 1200, \"height_mm\": 1300}]");
   g_string_append (json, "}]}");
 
   house = rod_house_parse (json->str, -1, folder, &error);

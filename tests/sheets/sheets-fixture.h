@@ -18,13 +18,14 @@ typedef struct
 void job_init_worked (Job        *job,
                       const char *name);
 
-/* One rectangular wall of the given size with a window in it when it is large enough; names may hold
- * anything. */
-void job_init_wall (Job        *job,
-                    double      width_mm,
-                    double      height_mm,
-                    const char *units,
-                    const char *name);
+/* One rectangular wall of the given size with a window in it when it is large enough; names may
+ * hold anything. */
+void
+job_init_wall (Job        *job,
+               double      width_mm,
+               double      height_mm,
+               const char *units,
+               const char *name);
 
 void job_clear (Job *job);
 

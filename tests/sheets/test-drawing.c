@@ -27,7 +27,8 @@ picture_init (Picture *picture,
 {
   picture->width = (int) (width_mm / PIXEL_MM) + 2 * BORDER;
   picture->height = (int) (height_mm / PIXEL_MM) + 2 * BORDER;
-  picture->surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, picture->width, picture->height);
+  picture->surface =
+    cairo_image_surface_create (CAIRO_FORMAT_RGB24, picture->width, picture->height);
   picture->cr = cairo_create (picture->surface);
   cairo_set_source_rgb (picture->cr, 1, 1, 1);
   cairo_paint (picture->cr);
@@ -188,8 +189,8 @@ is_on_piece (const RodPlan  *plan,
   return inside;
 }
 
-/* The band of a mark lies wholly on its piece: notched boards of A4, raked ones of A17, upright ones
- * of A3. */
+/* The band of a mark lies wholly on its piece: notched boards of A4, raked ones of A17, upright
+ * ones of A3. */
 static void
 test_mark_places (void)
 {
@@ -214,10 +215,10 @@ test_mark_places (void)
           for (double along = -0.499; along < 0.5; along += 0.0998)
             for (double across = -0.49; across < 0.5; across += 0.49)
               {
-                RodPoint at = {
-                  place.at.x + along * place.room_mm * place.along.x - across * height * place.along.y,
-                  place.at.y + along * place.room_mm * place.along.y + across * height * place.along.x
-                };
+                RodPoint at = { place.at.x + along * place.room_mm * place.along.x -
+                                  across * height * place.along.y,
+                                place.at.y + along * place.room_mm * place.along.y +
+                                  across * height * place.along.x };
 
                 g_assert_true (is_on_piece (job.plan, piece, at));
               }

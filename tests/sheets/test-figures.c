@@ -129,7 +129,8 @@ test_sums (void)
 }
 
 /* Half up, as rule BR-DEC of EN 16931-1 is usually read: 3 × 3.335 = 10.005 must give 10.01, though
- * the binary number nearest to 10.005 lies below it. Decimals of currencies: ISO 4217, from memory. */
+ * the binary number nearest to 10.005 lies below it. Decimals of currencies: ISO 4217, from memory.
+ */
 static void
 test_money (void)
 {

@@ -39,7 +39,10 @@ test_choice (void)
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
-    g_assert_cmpfloat (rod_scale_choose (cases[i].width, cases[i].height, cases[i].room_width, cases[i].room_height),
+    g_assert_cmpfloat (rod_scale_choose (cases[i].width,
+                                         cases[i].height,
+                                         cases[i].room_width,
+                                         cases[i].room_height),
                        ==,
                        cases[i].denominator);
 }

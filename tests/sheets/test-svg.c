@@ -124,7 +124,9 @@ test_elements (void)
   svg = rod_sheets_svg_text (job.plan, 0);
   read_svg (svg, &found);
   g_assert_cmpuint (found.pieces, ==, 23);
-  g_assert_cmpstr (found.groups->str, ==, "battens boards trims openings outline marks dimensions ");
+  g_assert_cmpstr (found.groups->str,
+                   ==,
+                   "battens boards trims openings outline marks dimensions ");
   g_assert_cmpstr (found.title->str, ==, rod_plan_face (job.plan, 0)->label);
   for (guint i = 0; i < job.plan->pieces->len; i++)
     {
@@ -135,7 +137,8 @@ test_elements (void)
       g_assert_nonnull (strstr (found.texts->str, line));
       g_assert_true (g_hash_table_contains (found.ids, id));
     }
-  /* Board ends of A4: clear of the side trims' pockets by the gap, 2 + 3 at least, 2 + 11 at most. */
+  /* Board ends of A4: clear of the side trims' pockets by the gap, 2 + 3 at least, 2 + 11 at most.
+   */
   g_assert_cmpfloat (found.least_x, >=, 5);
   g_assert_cmpfloat (found.least_x, <=, 13);
   g_assert_cmpfloat (found.greatest_x, <=, 5800 - 5);
@@ -148,7 +151,14 @@ test_elements (void)
 static void
 test_all_faces (void)
 {
-  static const char *const names[] = { "a1-shed", "a3-upright", "a7-reveal", "a8-soffit", "a17-gable", "a19-l-shape" };
+  static const char *const names[] = {
+    "a1-shed",
+    "a3-upright",
+    "a7-reveal",
+    "a8-soffit",
+    "a17-gable",
+    "a19-l-shape",
+  };
 
   for (gsize n = 0; n < G_N_ELEMENTS (names); n++)
     {

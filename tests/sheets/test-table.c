@@ -40,7 +40,9 @@ test_flow (void)
       guint  first = 0;
 
       for (int i = 0; i < 60; i++)
-        add_row (table, i % 7 == 3 ? ROD_ROW_HEADING : ROD_ROW_PLAIN, g_test_rand_bit () ? "Board" : "An article with a name of several words more");
+        add_row (table,
+                 i % 7 == 3 ? ROD_ROW_HEADING : ROD_ROW_PLAIN,
+                 g_test_rand_bit () ? "Board" : "An article with a name of several words more");
       add_row (table, ROD_ROW_TOTAL, "Sum");
       while (first < rod_table_n_rows (table))
         {
@@ -94,7 +96,10 @@ test_long_words (void)
   g_autoptr (RodLettering) lettering = rod_lettering_new ();
   g_autoptr (RodTable) table = table_new (lettering);
   cairo_t    *cr = recording_new ();
-  const char *cells[] = { "x", "Donaudampfschifffahrtsgesellschaftskapitänswitwenrentenbescheid", "123456789012345678901234567890", NULL };
+  const char *cells[] = { "x",
+                          "Donaudampfschifffahrtsgesellschaftskapitänswitwenrentenbescheid",
+                          "123456789012345678901234567890",
+                          NULL };
   double      x, y, width, height;
 
   rod_table_add (table, ROD_ROW_PLAIN, cells);
