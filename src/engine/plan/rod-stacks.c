@@ -185,27 +185,36 @@ rod_stacks_build (RodPlan *plan)
     }
 }
 
+void
+rod_edge_lose_starter (const RodPlan  *plan,
+                       const RodField *field,
+                       RodEdge        *edge)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  double         low_mm, high_mm;
+
+  rod_edge_starter_range (plan, field, edge, &low_mm, &high_mm);
+  find_trim (face, edge, FALSE);
+  edge->clearance_mm = MAX (low_mm, edge_clearance_mm (edge));
+  edge->gap_across_mm = face->system->rules->gap_across_mm;
+}
+
 static void
 settle_starter (RodPlan        *plan,
                 const RodField *field,
                 RodEdge        *edge)
 {
-  const RodFace *face = rod_plan_face (plan, field->face);
-  double         low_mm, high_mm, lines;
-  RodPoint       from, to;
-  double         base;
+  double   low_mm, high_mm, lines;
+  RodPoint from, to;
+  double   base;
 
   rod_edge_starter_range (plan, field, edge, &low_mm, &high_mm);
   rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
   base = rod_affine_apply (field->to_board, from).y;
   lines = ceil ((base + low_mm - field->phase_mm - ROD_LINE_SNAP_MM) / field->board->cover_mm);
   edge->clearance_mm = field->phase_mm + lines * field->board->cover_mm - base;
-  if (edge->clearance_mm <= high_mm + ROD_LINE_SNAP_MM)
-    return;
-
-  find_trim (face, edge, FALSE);
-  edge->clearance_mm = MAX (low_mm, edge_clearance_mm (edge));
-  edge->gap_across_mm = face->system->rules->gap_across_mm;
+  if (edge->clearance_mm > high_mm + ROD_LINE_SNAP_MM)
+    rod_edge_lose_starter (plan, field, edge);
 }
 
 void

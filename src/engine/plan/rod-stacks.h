@@ -26,6 +26,18 @@ void rod_stacks_build (RodPlan *plan);
 void rod_stacks_settle_starters (RodPlan *plan);
 
 /**
+ * rod_edge_lose_starter:
+ * @plan: a plan
+ * @field: a field
+ * @edge: (inout): an edge with a starter, the field's own or a copy
+ *
+ * Gives the edge the next row of the decision table without a starter, and its stack.
+ */
+void rod_edge_lose_starter (const RodPlan  *plan,
+                            const RodField *field,
+                            RodEdge        *edge);
+
+/**
  * rod_edge_starter_range:
  * @plan: a plan
  * @field: a field

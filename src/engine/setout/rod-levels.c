@@ -173,16 +173,17 @@ add_starter (const RodPlan  *plan,
              const RodEdge  *edge,
              GArray         *starters)
 {
-  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
-  double          low_mm, high_mm, a, b;
-  FieldLevel      base = edge_level (field, edge, -edge->build_up_mm);
-  FieldLevel      without = base;
-  RodStarterArc   arc;
+  double        low_mm, high_mm, a, b;
+  FieldLevel    base = edge_level (field, edge, -edge->build_up_mm);
+  RodEdge       lost = *edge;
+  FieldLevel    without;
+  RodStarterArc arc;
 
   rod_edge_starter_range (plan, field, edge, &low_mm, &high_mm);
   a = (base.at_mm + low_mm - field->group_shift_mm) / field->group_scale;
   b = (base.at_mm + high_mm - field->group_shift_mm) / field->group_scale;
-  without.at_mm += MAX (low_mm, 0.0) + rules->gap_across_mm;
+  rod_edge_lose_starter (plan, field, &lost);
+  without = edge_level (field, &lost, cut_inset_mm (&lost));
   arc = (RodStarterArc){ MIN (a, b), MAX (a, b), in_group (field, &without) };
   g_array_append_val (starters, arc);
 }
