@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Times the whole plan of a real house, and of a hundred copies of it in one file, which must cost no
- * more than a hundred times as much. In the same run the house's own courses are cut by GEOS too, so
- * that the figures mean something on any machine. Stops with an error when the areas differ.
+/* Times the whole plan of a real house, and of a hundred copies of it in one file, which must cost
+ * no more than a hundred times as much. In the same run the house's own courses are cut by GEOS
+ * too, so that the figures mean something on any machine. Stops with an error when the areas
+ * differ.
  *
- * With a step and a number ("one 5", "hundred 1", "load 1") runs it so many times and prints nothing:
- * for counting instructions, see count-plan.sh. */
+ * With a step and a number ("one 5", "hundred 1", "load 1") runs it so many times and prints
+ * nothing: for counting instructions, see count-plan.sh. */
 
 #include "support/geos-strips.h"
 
@@ -111,7 +112,8 @@ cut_fields (const Bench *bench)
   for (guint f = 0; f < bench->plan->fields->len; f++)
     {
       const RodField *field = rod_plan_field (bench->plan, f);
-      g_autoptr (RodStrips) strips = rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
+      g_autoptr (RodStrips) strips =
+        rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
 
       area += rod_region_area (strips->rings);
     }
@@ -132,9 +134,12 @@ cut_fields_geos (const Bench *bench)
       if (field->pocket->n_rings == 0)
         continue;
       rod_region_extent (field->pocket, &low, &high);
-      for (double y = field->phase_mm + floor ((low.y - field->phase_mm) / cover) * cover; y < high.y; y += cover)
+      for (double y = field->phase_mm + floor ((low.y - field->phase_mm) / cover) * cover;
+           y < high.y;
+           y += cover)
         {
-          GEOSGeometry *box = geos_box (bench->geos, (RodPoint){ low.x - 1.0, y }, (RodPoint){ high.x + 1.0, y + cover });
+          GEOSGeometry *box = geos_box (
+            bench->geos, (RodPoint){ low.x - 1.0, y }, (RodPoint){ high.x + 1.0, y + cover });
           GEOSGeometry *cut = GEOSIntersection_r (bench->geos, bench->areas[f], box);
 
           area += geos_area (bench->geos, cut);
@@ -193,9 +198,11 @@ report (const Bench *bench)
       geos[i] = milliseconds_since (start);
       faster[i] = geos[i] / strips[i];
     }
-  printf ("%u surfaces and reveals, %u pieces\n", bench->plan->faces->len, bench->plan->pieces->len);
+  printf (
+    "%u surfaces and reveals, %u pieces\n", bench->plan->faces->len, bench->plan->pieces->len);
   printf ("whole plan           %9.3f ms\n", median (one));
-  printf ("%d houses           %9.3f ms  %.1f times one\n", COPIES, median (hundred), median (growth));
+  printf (
+    "%d houses           %9.3f ms  %.1f times one\n", COPIES, median (hundred), median (growth));
   printf ("its courses cut      %9.3f ms\n", median (strips));
   printf ("GEOS intersection    %9.3f ms  %.1f times ours\n", median (geos), median (faster));
   if (fabs (own_area - geos_area_sum) > 1e-7 * geos_area_sum)
@@ -251,7 +258,8 @@ main (int   argc,
   if (argc < 4)
     status = report (&bench);
   else
-    plan_times (strcmp (argv[2], "hundred") == 0 ? bench.hundred : bench.one, (guint) strtoul (argv[3], NULL, 10));
+    plan_times (strcmp (argv[2], "hundred") == 0 ? bench.hundred : bench.one,
+                (guint) strtoul (argv[3], NULL, 10));
   clear (&bench);
   return status;
 }

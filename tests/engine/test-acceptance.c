@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Hand-worked jobs, planned from house files in tests/engine/houses and compared with the arithmetic
- * beside each check. The boards and trims are invented (convention K of docs/rules.md); the methods
- * are common practice, no source, unless a check says otherwise. */
+/* Hand-worked jobs, planned from house files in tests/engine/houses and compared with the
+ * arithmetic beside each check. The boards and trims are invented (convention K of docs/rules.md);
+ * the methods are common practice, no source, unless a check says otherwise. */
 
 #include "config.h"
 
@@ -123,7 +123,8 @@ batten_places (const Job *job,
       const RodBattenRun *run = &g_array_index (job->plan->battens, RodBattenRun, b);
       double              at = upright ? run->from.x : run->from.y;
 
-      if (run->field != rod_plan_face (job->plan, face)->first_field || run->counter || run->line == last)
+      if (run->field != rod_plan_face (job->plan, face)->first_field || run->counter ||
+          run->line == last)
         continue;
       last = run->line;
       g_array_append_val (places, at);
@@ -183,7 +184,8 @@ test_a1_shed_wall (void)
   /* One per 6000 board, 10 boards, 33.7 % waste. */
   g_assert_cmpuint (count_bars (&job, "board"), ==, 10);
   g_assert_true (find_cutting (&job, "board")->proven);
-  g_assert_cmpfloat_with_epsilon (1.0 - 39800.0 / (double) find_cutting (&job, "board")->bought_mm, 0.337, 0.0005);
+  g_assert_cmpfloat_with_epsilon (
+    1.0 - 39800.0 / (double) find_cutting (&job, "board")->bought_mm, 0.337, 0.0005);
 
   /* 50 … 3950: ⌈3900/400⌉ = 10 bays of 390, 11 battens. */
   battens = batten_places (&job, 0, TRUE);
@@ -271,18 +273,19 @@ assert_notch (const Job      *job,
 static void
 test_a4_window_and_door (void)
 {
-  static const double lines[] = { 50, 400, 750, 1100, 1450, 1775, 2100, 2425, 2750, 3116.667, 3483.333,
-                                  3850, 4216.667, 4583.333, 4950, 5350, 5750 };
+  static const double lines[] = {
+    50, 400, 750, 1100, 1450, 1775, 2100, 2425, 2750, 3116.667, 3483.333, 3850, 4216.667, 4583.333, 4950, 5350, 5750
+  };
   const RodNotch under_sill = { 1480, 1220, 157, 93, TRUE };
   const RodNotch over_window = { 1477, 1220, 157, 93, FALSE };
   const RodNotch over_door = { 3877, 1020, 57, 193, FALSE };
-  Job job;
+  Job            job;
   g_autoptr (GArray) battens = NULL;
 
   job_init (&job, "a4-window-and-door");
 
-  /* Net lines 893, 2207, 2107, 2736. Strips at phase t: 143 − t, 43 + t, 143 + t, 236 − t: the first
-   * two are equal at t = 50. */
+  /* Net lines 893, 2207, 2107, 2736. Strips at phase t: 143 − t, 43 + t, 143 + t, 236 − t: the
+   * first two are equal at t = 50. */
   assert_mm (g_array_index (job.plan->groups, RodGroup, 0).phase_mm, 50.0);
   assert_mm (g_array_index (job.plan->groups, RodGroup, 0).narrowest_mm, 93.0);
   g_assert_cmpuint (rod_plan_field (job.plan, 0)->n_courses, ==, 11);
@@ -335,7 +338,8 @@ test_a7_reveal (void)
   for (guint p = 0; p < job.plan->pieces->len; p++)
     {
       const RodPiece *piece = rod_plan_piece (job.plan, p);
-      const RodFace  *face = rod_plan_face (job.plan, rod_plan_field (job.plan, piece->field)->face);
+      const RodFace  *face =
+        rod_plan_face (job.plan, rod_plan_field (job.plan, piece->field)->face);
 
       if (face->parent < 0)
         continue;
@@ -350,7 +354,8 @@ test_a7_reveal (void)
 
   /* 2·1420 + 1312 + 12 = 4164: one 6000 board, offcut 1836. */
   g_assert_cmpuint (count_bars (&job, "reveal-board"), ==, 1);
-  g_assert_cmpint (g_array_index (find_cutting (&job, "reveal-board")->bars, RodSawBar, 0).rest_mm, ==, 1836);
+  g_assert_cmpint (
+    g_array_index (find_cutting (&job, "reveal-board")->bars, RodSawBar, 0).rest_mm, ==, 1836);
 
   /* Arrises 1450 + 1450 + 1360 = 4260 from 3000 bars: 2. */
   g_assert_cmpint (find_cutting (&job, "outside-corner")->used_mm, ==, 4260);
@@ -391,7 +396,9 @@ static void
 assert_soffit_corner (const Job     *job,
                       const RodFace *soffit)
 {
-  static const double areas[] = { 150.0 * 600.0 + 50.0 * 575.0, 200.0 * 450.0, 200.0 * 250.0, 150.0 * 75.0 };
+  static const double areas[] = {
+    150.0 * 600.0 + 50.0 * 575.0, 200.0 * 450.0, 200.0 * 250.0, 150.0 * 75.0
+  };
   const RodField *field = rod_plan_field (job->plan, soffit->first_field);
   g_autoptr (RodRegion) raw = rod_region_transform (soffit->bare, field->to_board);
   g_autoptr (RodStrips) strips = rod_strips_cut (raw, field->phase_mm, field->board->cover_mm);
@@ -404,7 +411,8 @@ assert_soffit_corner (const Job     *job,
 
       g_assert_cmpfloat_with_epsilon (rod_ring_area (strips->rings->points + start,
                                                      strips->rings->ring_starts[ring + 1] - start),
-                                      areas[i], 1.0);
+                                      areas[i],
+                                      1.0);
     }
 }
 
@@ -430,12 +438,16 @@ test_a8_soffit_and_wall (void)
   g_assert_cmpint (count_pieces_of (&job, front->mark), ==, 37);
   assert_mm (rod_plan_piece (job.plan, wall_field->first_piece)->width_mm, 140.0);
   assert_mm (rod_plan_piece (job.plan, wall_field->first_piece + 36)->width_mm, 140.0);
-  assert_mm (rod_plan_field (job.plan, rod_plan_face (job.plan, find_face (&job, "right"))->first_field)->phase_mm, 150.0);
+  assert_mm (
+    rod_plan_field (job.plan, rod_plan_face (job.plan, find_face (&job, "right"))->first_field)
+      ->phase_mm,
+    150.0);
   g_assert_null (find_finding (&job, "lines-miss"));
 
   /* 7900 + 600 wide: joints −450 … 7750, 43 strips; 35 plain ones of 600 − 2·2 − 2·2 = 592. */
   g_assert_cmpuint (soffit_field->n_pieces, ==, 43);
-  for (guint p = soffit_field->first_piece; p < soffit_field->first_piece + soffit_field->n_pieces; p++)
+  for (guint p = soffit_field->first_piece; p < soffit_field->first_piece + soffit_field->n_pieces;
+       p++)
     {
       const RodPiece *piece = rod_plan_piece (job.plan, p);
 
@@ -497,8 +509,8 @@ static void
 test_a19_l_shaped_house (void)
 {
   static const double clad_mm[] = { 10120, 5120, 4000, 3000, 6120, 8120 };
-  Job    job;
-  double sum_mm = 0.0;
+  Job                 job;
+  double              sum_mm = 0.0;
 
   job_init (&job, "a19-l-shape");
 
@@ -514,8 +526,8 @@ test_a19_l_shaped_house (void)
     }
   assert_mm (sum_mm, 36000.0 + 8.0 * 60.0);
 
-  /* Posts of 2750 from 3000 bars: 5 + 1. Base vent: whole bars 3 + 1 + 1 + 1 + 2 + 2 = 10; rests 1120,
-   * 2120, 1000, 120, 2120 from 3 more. */
+  /* Posts of 2750 from 3000 bars: 5 + 1. Base vent: whole bars 3 + 1 + 1 + 1 + 2 + 2 = 10; rests
+   * 1120, 2120, 1000, 120, 2120 from 3 more. */
   g_assert_cmpuint (count_bars (&job, "outside-corner"), ==, 5);
   g_assert_cmpuint (count_bars (&job, "inside-corner"), ==, 1);
   g_assert_cmpint (find_cutting (&job, "outside-corner")->used_mm, ==, 5 * 2750);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* What holds for every plan, whatever the house: tried on random houses with gables, L shapes,
- * sloping bases, openings with and without reveals, all four systems and any direction of boards. */
+ * sloping bases, openings with and without reveals, all four systems and any direction of boards.
+ */
 
 #include "config.h"
 
@@ -19,7 +20,9 @@
  * wall's perimeter and joint lines that is far less than this. */
 #define AREA_TOLERANCE_MM2 2000.0
 
-static const char *const systems[] = { "hollow-board", "solid-board", "timber-board", "wide-panel" };
+static const char *const systems[] = {
+  "hollow-board", "solid-board", "timber-board", "wide-panel"
+};
 
 /* A random wall, told in a way that can be written down mirrored. */
 typedef struct
@@ -79,7 +82,12 @@ write_corner (GString    *json,
               double      y,
               const char *edge)
 {
-  g_string_append_printf (json, "%s{\"x\": %.3f, \"y\": %.3f, \"edge\": \"%s\"}", first ? "" : ", ", mirrored ? wall->width - x : x, y, edge);
+  g_string_append_printf (json,
+                          "%s{\"x\": %.3f, \"y\": %.3f, \"edge\": \"%s\"}",
+                          first ? "" : ", ",
+                          mirrored ? wall->width - x : x,
+                          y,
+                          edge);
 }
 
 static void
@@ -93,7 +101,13 @@ write_outline (GString    *json,
       write_corner (json, wall, FALSE, FALSE, wall->width, -wall->slope, "right");
       write_corner (json, wall, FALSE, FALSE, wall->width, wall->right, "top");
       if (wall->apex > 0)
-        write_corner (json, wall, FALSE, FALSE, wall->width / 2, MAX (wall->left, wall->right) + wall->apex, "top2");
+        write_corner (json,
+                      wall,
+                      FALSE,
+                      FALSE,
+                      wall->width / 2,
+                      MAX (wall->left, wall->right) + wall->apex,
+                      "top2");
       write_corner (json, wall, FALSE, FALSE, 0, wall->left, "left");
       return;
     }
@@ -101,7 +115,13 @@ write_outline (GString    *json,
   write_corner (json, wall, TRUE, FALSE, 0, 0, "right");
   write_corner (json, wall, TRUE, FALSE, 0, wall->left, "top");
   if (wall->apex > 0)
-    write_corner (json, wall, TRUE, FALSE, wall->width / 2, MAX (wall->left, wall->right) + wall->apex, "top2");
+    write_corner (json,
+                  wall,
+                  TRUE,
+                  FALSE,
+                  wall->width / 2,
+                  MAX (wall->left, wall->right) + wall->apex,
+                  "top2");
   write_corner (json, wall, TRUE, FALSE, wall->width, wall->right, "left");
 }
 
@@ -115,7 +135,8 @@ write_wall (GString    *json,
   double direction = mirrored && wall->direction < 90 ? -wall->direction : wall->direction;
 
   g_string_append_printf (json,
-                          "{\"id\": \"%s\", \"kind\": \"wall\", \"system\": \"s\", \"build_up_mm\": 50, \"level_mm\": %.1f, "
+                          "{\"id\": \"%s\", \"kind\": \"wall\", \"system\": \"s\", "
+                          "\"build_up_mm\": 50, \"level_mm\": %.1f, "
                           "\"direction_deg\": %.1f, \"laid_from\": \"%s\", \"outline\": [",
                           id,
                           level,
@@ -129,16 +150,18 @@ write_wall (GString    *json,
 
       if (mirrored)
         x = wall->width - x - wall->windows[w].width;
-      g_string_append_printf (json,
-                              "%s{\"id\": \"w%u\", \"x\": %.1f, \"y\": %.1f, \"width_mm\": %.1f, \"height_mm\": %.1f%s}",
-                              w > 0 ? ", " : "",
-                              w,
-                              x,
-                              wall->windows[w].y,
-                              wall->windows[w].width,
-                              wall->windows[w].height,
-                              wall->windows[w].reveal ? ", \"reveal\": {\"depth_mm\": 140, \"build_up_mm\": 20, \"sill_rise_mm\": 20}"
-                                                      : "");
+      g_string_append_printf (
+        json,
+        "%s{\"id\": \"w%u\", \"x\": %.1f, \"y\": %.1f, \"width_mm\": %.1f, \"height_mm\": %.1f%s}",
+        w > 0 ? ", " : "",
+        w,
+        x,
+        wall->windows[w].y,
+        wall->windows[w].width,
+        wall->windows[w].height,
+        wall->windows[w].reveal
+          ? ", \"reveal\": {\"depth_mm\": 140, \"build_up_mm\": 20, \"sill_rise_mm\": 20}"
+          : "");
     }
   g_string_append (json, "]}");
 }
@@ -180,19 +203,22 @@ plan_sample (const Sample *sample,
              gboolean      swapped,
              double        level)
 {
-  g_autoptr (GString) json = g_string_new ("{\"format\": \"storeyrod-house\", \"version\": 1, \"name\": \"sample\", ");
+  g_autoptr (GString) json =
+    g_string_new ("{\"format\": \"storeyrod-house\", \"version\": 1, \"name\": \"sample\", ");
   const char *own = mirrored ? "left" : "right";
   const char *other = mirrored ? "right" : "left";
 
-  g_string_append_printf (json, "\"systems\": [{\"id\": \"s\", \"from\": \"%s\"}], \"surfaces\": [", sample->system);
+  g_string_append_printf (
+    json, "\"systems\": [{\"id\": \"s\", \"from\": \"%s\"}], \"surfaces\": [", sample->system);
   write_wall (json, &sample->walls[swapped ? 1 : 0], swapped ? "b" : "a", mirrored, level);
   g_string_append (json, ", ");
   write_wall (json, &sample->walls[swapped ? 0 : 1], swapped ? "a" : "b", mirrored, level);
-  g_string_append_printf (json,
-                          "], \"joins\": [{\"id\": \"j\", \"a\": {\"surface\": \"a\", \"edge\": \"%s\"}, "
-                          "\"b\": {\"surface\": \"b\", \"edge\": \"%s\"}, \"fold_deg\": 90}]}",
-                          own,
-                          other);
+  g_string_append_printf (
+    json,
+    "], \"joins\": [{\"id\": \"j\", \"a\": {\"surface\": \"a\", \"edge\": \"%s\"}, "
+    "\"b\": {\"surface\": \"b\", \"edge\": \"%s\"}, \"fold_deg\": 90}]}",
+    own,
+    other);
   return plan_text (json->str);
 }
 
@@ -234,11 +260,13 @@ test_areas_add_up (void)
       for (guint f = 0; f < plan->fields->len; f++)
         {
           const RodField *field = rod_plan_field (plan, f);
-          g_autoptr (RodStrips) strips = rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
+          g_autoptr (RodStrips) strips =
+            rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
           double pocket = rod_region_area (field->pocket);
           double cut = 0.0, sawn = 0.0;
 
-          /* Courses fill what trims leave, trims lie within the clad area, and sawing only takes away. */
+          /* Courses fill what trims leave, trims lie within the clad area, and sawing only takes
+           * away. */
           for (guint r = 0; r < strips->rings->n_rings; r++)
             cut += ring_area (strips->rings, r);
           g_assert_cmpfloat_with_epsilon (cut, pocket, AREA_TOLERANCE_MM2);
@@ -277,7 +305,8 @@ test_pieces_do_not_overlap (void)
               sum += piece_area (plan, piece);
               for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
                 {
-                  for (guint c = plan->rings->ring_starts[r]; c < plan->rings->ring_starts[r + 1]; c++)
+                  for (guint c = plan->rings->ring_starts[r]; c < plan->rings->ring_starts[r + 1];
+                       c++)
                     rod_path_add_corner (path, plan->rings->points[c], 0);
                   rod_path_close (path);
                 }
@@ -304,7 +333,8 @@ test_pieces_fit_their_stock (void)
           double          longest = 0.0;
 
           for (guint s = 0; s < board->stock->len; s++)
-            longest = MAX (longest, ((const RodStock *) g_ptr_array_index (board->stock, s))->length_mm);
+            longest =
+              MAX (longest, ((const RodStock *) g_ptr_array_index (board->stock, s))->length_mm);
           g_assert_cmpfloat (piece->length_mm, <=, longest + ROD_EPSILON_MM);
           g_assert_cmpfloat (piece->short_mm, <=, piece->length_mm + ROD_EPSILON_MM);
           g_assert_cmpfloat (piece->width_mm, <=, board->cover_mm + ROD_SNAP_MM);
@@ -380,7 +410,8 @@ test_square_boards_need_no_rest (void)
               fabs (piece->length_mm - piece->short_mm) > ROD_SNAP_MM || piece->n_notches > 0)
             continue;
           length = rod_reckon_piece_length (plan, p);
-          with_rest = g_array_index (length->terms, RodTerm, 0).value + piece->left.gap_mm + piece->right.gap_mm;
+          with_rest = g_array_index (length->terms, RodTerm, 0).value + piece->left.gap_mm +
+                      piece->right.gap_mm;
           g_assert_cmpfloat (with_rest, >, piece->length_mm - 200.0);
           g_assert_cmpuint (length->terms->len, >=, 3);
         }
@@ -422,8 +453,8 @@ looks_of (const RodPlan *plan,
   return looks;
 }
 
-/* Coordinates are whole micrometres; where a raked edge meets a joint line at a flat angle a rounding
- * the other way moves the corner by some hundredths of a millimetre. */
+/* Coordinates are whole micrometres; where a raked edge meets a joint line at a flat angle a
+ * rounding the other way moves the corner by some hundredths of a millimetre. */
 #define LOOK_TOLERANCE_MM 0.05
 
 static double
@@ -455,7 +486,8 @@ assert_same_pieces (const RodPlan *plan,
         if (difference_mm (one, &g_array_index (others, Look, k)) <
             difference_mm (one, &g_array_index (others, Look, nearest)))
           nearest = k;
-      g_assert_cmpfloat (difference_mm (one, &g_array_index (others, Look, nearest)), <, LOOK_TOLERANCE_MM);
+      g_assert_cmpfloat (
+        difference_mm (one, &g_array_index (others, Look, nearest)), <, LOOK_TOLERANCE_MM);
       g_array_remove_index_fast (others, nearest);
     }
 }
@@ -520,7 +552,8 @@ test_joint_lines_meet (void)
         {
           b = rod_plan_field (plan, f);
           if (g_str_equal (rod_plan_face (plan, b->face)->surface->id, "b"))
-            g_assert_cmpfloat (fabs (remainder (a->phase_mm - b->phase_mm, a->board->cover_mm)), <, 0.1);
+            g_assert_cmpfloat (
+              fabs (remainder (a->phase_mm - b->phase_mm, a->board->cover_mm)), <, 0.1);
         }
     }
 }
@@ -535,7 +568,10 @@ test_same_house_same_plan (void)
       g_autoptr (RodPlan) other = plan_sample (&sample, FALSE, FALSE, 0.0);
 
       g_assert_cmpuint (one->rings->n_points, ==, other->rings->n_points);
-      g_assert_cmpmem (one->rings->points, one->rings->n_points * sizeof (RodPoint), other->rings->points, other->rings->n_points * sizeof (RodPoint));
+      g_assert_cmpmem (one->rings->points,
+                       one->rings->n_points * sizeof (RodPoint),
+                       other->rings->points,
+                       other->rings->n_points * sizeof (RodPoint));
       g_assert_cmpuint (one->findings->len, ==, other->findings->len);
     }
 }

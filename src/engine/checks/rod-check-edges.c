@@ -63,7 +63,8 @@ check_trim (RodPlan        *plan,
                                   face->label,
                                   face->system->name,
                                   condition_label (edge));
-  finding.remedy = g_strdup (_ ("Add a row to the system's trim table, with an empty trim if none is wanted, or change the edge's condition."));
+  finding.remedy = g_strdup (_ ("Add a row to the system's trim table, with an empty trim if none "
+                                "is wanted, or change the edge's condition."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -78,10 +79,12 @@ check_corner (RodPlan        *plan,
   if (edge->partner_face >= 0 || face->surface->build_up_mm <= 0.0 ||
       (edge->condition != ROD_EDGE_OUTSIDE_CORNER && edge->condition != ROD_EDGE_INSIDE_CORNER))
     return;
-  finding.text = g_strdup_printf (_ ("%s: a corner (%s) is tied to no other surface, so the build-up round it is not counted."),
-                                  face->label,
-                                  condition_label (edge));
-  finding.remedy = g_strdup (_ ("Join it to the surface round the corner, or measure this surface to the batten face."));
+  finding.text = g_strdup_printf (
+    _ ("%s: a corner (%s) is tied to no other surface, so the build-up round it is not counted."),
+    face->label,
+    condition_label (edge));
+  finding.remedy = g_strdup (
+    _ ("Join it to the surface round the corner, or measure this surface to the batten face."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -99,11 +102,13 @@ check_ground (RodPlan        *plan,
     return;
   finding.value = edge->clearance_mm;
   finding.limit = least_mm;
-  finding.text = g_strdup_printf (_ ("%s: boards begin %.0f mm above the base line; at least %.0f mm above the ground is wanted."),
+  finding.text = g_strdup_printf (_ ("%s: boards begin %.0f mm above the base line; at least %.0f "
+                                     "mm above the ground is wanted."),
                                   face->label,
                                   edge->clearance_mm,
                                   least_mm);
-  finding.remedy = g_strdup (_ ("Raise the starter's range. If the base line already lies above the ground, give this edge its own clearance "
+  finding.remedy = g_strdup (_ ("Raise the starter's range. If the base line already lies above "
+                                "the ground, give this edge its own clearance "
                                 "or lower the system's ground clearance."));
   rod_findings_add (plan->findings, &finding);
 }
@@ -119,7 +124,8 @@ check_columns (RodPlan        *plan,
   RodPoint       from, to;
   double         side;
 
-  if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG || rod_edge_trimless (plan, field, edge))
+  if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG ||
+      rod_edge_trimless (plan, field, edge))
     return;
   rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
   side = rod_affine_apply (field->to_board, from).x;
@@ -132,11 +138,13 @@ check_columns (RodPlan        *plan,
         continue;
       finding.value = apart_mm;
       finding.limit = least_mm;
-      finding.text = g_strdup_printf (_ ("%s: a length joint comes %.0f mm beside an opening, nearer than %.0f mm."),
-                                      face->label,
-                                      apart_mm,
-                                      least_mm);
-      finding.remedy = g_strdup (_ ("Use longer boards, or set the joint exactly on the opening's side."));
+      finding.text = g_strdup_printf (
+        _ ("%s: a length joint comes %.0f mm beside an opening, nearer than %.0f mm."),
+        face->label,
+        apart_mm,
+        least_mm);
+      finding.remedy =
+        g_strdup (_ ("Use longer boards, or set the joint exactly on the opening's side."));
       rod_findings_add (plan->findings, &finding);
     }
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Checks of single boards: slivers, short pieces, ends that do not stay in their pockets, pieces that
- * hang on one batten, and strips that the survey's tolerance could turn into slivers. */
+/* Checks of single boards: slivers, short pieces, ends that do not stay in their pockets, pieces
+ * that hang on one batten, and strips that the survey's tolerance could turn into slivers. */
 
 #include "config.h"
 
@@ -92,16 +92,32 @@ check_widths (Check          *check,
   double least = check->rules->min_rip_mm;
 
   if (is_ripped (check->field, piece) && piece->width_mm < least - ROD_EPSILON_MM)
-    tally (check, &check->slivers, index, "sliver", ROD_SEVERITY_SHOULD, piece->width_mm, least, "R4");
+    tally (
+      check, &check->slivers, index, "sliver", ROD_SEVERITY_SHOULD, piece->width_mm, least, "R4");
   else if (is_ripped (check->field, piece) &&
            piece->width_mm < least + check->plan->house->survey_tolerance_mm)
-    tally (check, &check->doubtful, index, "measure-again", ROD_SEVERITY_NOTE, piece->width_mm, least, "R28");
+    tally (check,
+           &check->doubtful,
+           index,
+           "measure-again",
+           ROD_SEVERITY_NOTE,
+           piece->width_mm,
+           least,
+           "R28");
   for (guint n = 0; n < piece->n_notches; n++)
     {
-      const RodNotch *notch = &g_array_index (check->plan->notches, RodNotch, piece->first_notch + n);
+      const RodNotch *notch =
+        &g_array_index (check->plan->notches, RodNotch, piece->first_notch + n);
 
       if (notch->leaves_mm < least - ROD_EPSILON_MM)
-        tally (check, &check->notches, index, "notch-leaves-sliver", ROD_SEVERITY_SHOULD, notch->leaves_mm, least, "R4");
+        tally (check,
+               &check->notches,
+               index,
+               "notch-leaves-sliver",
+               ROD_SEVERITY_SHOULD,
+               notch->leaves_mm,
+               least,
+               "R4");
     }
 }
 
@@ -114,9 +130,17 @@ check_end (Check             *check,
 
   if (end->pocket_mm <= 0.0)
     return;
-  left_mm = rod_engagement_mm (check->field->shrink, end->run_mm, end->pocket_mm, end->gap_mm, check->rules);
+  left_mm = rod_engagement_mm (
+    check->field->shrink, end->run_mm, end->pocket_mm, end->gap_mm, check->rules);
   if (left_mm < check->rules->min_engagement_mm - ROD_EPSILON_MM)
-    tally (check, &check->loose, index, "engagement", ROD_SEVERITY_MUST, left_mm, check->rules->min_engagement_mm, "R27");
+    tally (check,
+           &check->loose,
+           index,
+           "engagement",
+           ROD_SEVERITY_MUST,
+           left_mm,
+           check->rules->min_engagement_mm,
+           "R27");
 }
 
 /* Towards a mitre boards run out to a point; nobody can spare the last short ones. */
@@ -138,13 +162,27 @@ check_piece (Check *check,
 
   check_widths (check, index, piece);
   if (piece->length_mm < check->rules->min_piece_mm - ROD_EPSILON_MM)
-    tally (check, &check->shorts, index, "short-piece", ends_at_mitre (check->field, piece) ? ROD_SEVERITY_NOTE : ROD_SEVERITY_SHOULD, piece->length_mm, check->rules->min_piece_mm, "R19");
+    tally (check,
+           &check->shorts,
+           index,
+           "short-piece",
+           ends_at_mitre (check->field, piece) ? ROD_SEVERITY_NOTE : ROD_SEVERITY_SHOULD,
+           piece->length_mm,
+           check->rules->min_piece_mm,
+           "R19");
   check_end (check, index, &piece->left);
   check_end (check, index, &piece->right);
   rod_piece_middle (check->plan, piece, &from, &to);
   needed = rod_piece_battens_needed (check->face->system->batten->width_mm, to - from);
   if (piece->battens < needed)
-    tally (check, &check->battens, index, "few-battens", ROD_SEVERITY_MUST, piece->battens, needed, "R23");
+    tally (check,
+           &check->battens,
+           index,
+           "few-battens",
+           ROD_SEVERITY_MUST,
+           piece->battens,
+           needed,
+           "R23");
 }
 
 /* "A-07-2" or "A-07-2 and 4 more". */
@@ -156,7 +194,10 @@ name_pieces (const Check *check,
 
   if (kind->count == 1)
     return g_strdup (mark);
-  return g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (kind->count - 1)), mark, kind->count - 1);
+  return g_strdup_printf (
+    ngettext ("%s and %d more", "%s and %d more", (gulong) (kind->count - 1)),
+    mark,
+    kind->count - 1);
 }
 
 /* How far all lines must move so that the narrow strip becomes wide enough. */
@@ -167,10 +208,14 @@ sliver_remedy (const Check *check,
   double missing_mm = ceil (kind->worst.limit - kind->worst.value);
 
   if (g_array_index (check->plan->groups, RodGroup, check->field->group).pinned)
-    return g_strdup_printf (_ ("A joint line is held in this group: move it by at least %.0f mm, or let it go."), missing_mm);
-  return g_strdup_printf (_ ("No position of the joint lines spares this strip without a narrower one elsewhere. Let the starter move "
-                             "by %.0f mm more, use another board here, or hide the strip behind a deeper trim."),
-                          missing_mm);
+    return g_strdup_printf (
+      _ ("A joint line is held in this group: move it by at least %.0f mm, or let it go."),
+      missing_mm);
+  return g_strdup_printf (
+    _ ("No position of the joint lines spares this strip without a narrower one elsewhere. Let "
+       "the starter move "
+       "by %.0f mm more, use another board here, or hide the strip behind a deeper trim."),
+    missing_mm);
 }
 
 /* A raked piece grows by both tangents for each millimetre that the lines come down. */
@@ -183,9 +228,11 @@ short_remedy (const Check *check,
                  tan (fabs (MIN (piece->right.angle_deg, 0.0)) * G_PI / 180.0);
 
   if (grows > ROD_EPSILON_MM && piece->short_mm < ROD_SNAP_MM)
-    return g_strdup_printf (_ ("Lower the joint lines by %.0f mm, or close the apex with a plate."),
-                            ceil ((kind->worst.limit - kind->worst.value) / grows - ROD_EPSILON_MM));
-  return g_strdup (_ ("Move the length joint or the opening, or let a neighbouring board run through with a notch."));
+    return g_strdup_printf (
+      _ ("Lower the joint lines by %.0f mm, or close the apex with a plate."),
+      ceil ((kind->worst.limit - kind->worst.value) / grows - ROD_EPSILON_MM));
+  return g_strdup (_ ("Move the length joint or the opening, or let a neighbouring board run "
+                      "through with a notch."));
 }
 
 /* Rule R27: the greatest run is (pocket − engagement − 2 errors) / whole strain; twice that for a
@@ -197,15 +244,19 @@ loose_remedy (const Check *check,
   const RodPiece    *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
   const RodPieceEnd *end = piece->left.run_mm > piece->right.run_mm ? &piece->left : &piece->right;
   double             strain = check->field->expand + check->field->shrink;
-  double             room_mm = end->pocket_mm - check->rules->min_engagement_mm - 2.0 * check->rules->tolerance_mm;
-  double             longest_mm;
+  double             room_mm =
+    end->pocket_mm - check->rules->min_engagement_mm - 2.0 * check->rules->tolerance_mm;
+  double longest_mm;
 
   if (strain <= 0.0 || room_mm <= 0.0)
     return g_strdup (_ ("Use a trim with a deeper pocket, or a smaller least gap."));
-  room_mm = MIN (room_mm, end->pocket_mm - check->rules->min_engagement_mm - check->rules->tolerance_mm - check->rules->min_gap_mm + check->field->expand * end->run_mm);
+  room_mm = MIN (room_mm,
+                 end->pocket_mm - check->rules->min_engagement_mm - check->rules->tolerance_mm -
+                   check->rules->min_gap_mm + check->field->expand * end->run_mm);
   longest_mm = room_mm / strain * (check->field->fixed == ROD_FIXED_MIDDLE ? 2.0 : 1.0);
-  return g_strdup_printf (_ ("Use boards of at most %.0f mm here (a length joint), or a trim with a deeper pocket."),
-                          floor (MAX (longest_mm, 0.0) / 10.0) * 10.0);
+  return g_strdup_printf (
+    _ ("Use boards of at most %.0f mm here (a length joint), or a trim with a deeper pocket."),
+    floor (MAX (longest_mm, 0.0) / 10.0) * 10.0);
 }
 
 static void
@@ -213,11 +264,12 @@ add_slivers (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->slivers);
 
-  check->slivers.worst.text = g_strdup_printf (_ ("%s: %s ripped to %.0f mm, narrower than %.0f mm."),
-                                               check->face->label,
-                                               pieces,
-                                               check->slivers.worst.value,
-                                               check->slivers.worst.limit);
+  check->slivers.worst.text =
+    g_strdup_printf (_ ("%s: %s ripped to %.0f mm, narrower than %.0f mm."),
+                     check->face->label,
+                     pieces,
+                     check->slivers.worst.value,
+                     check->slivers.worst.limit);
   check->slivers.worst.remedy = sliver_remedy (check, &check->slivers);
   rod_findings_add (check->plan->findings, &check->slivers.worst);
 }
@@ -227,11 +279,12 @@ add_notches (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->notches);
 
-  check->notches.worst.text = g_strdup_printf (_ ("%s: the notch in %s leaves only %.0f mm beside the opening, less than %.0f mm."),
-                                               check->face->label,
-                                               pieces,
-                                               check->notches.worst.value,
-                                               check->notches.worst.limit);
+  check->notches.worst.text = g_strdup_printf (
+    _ ("%s: the notch in %s leaves only %.0f mm beside the opening, less than %.0f mm."),
+    check->face->label,
+    pieces,
+    check->notches.worst.value,
+    check->notches.worst.limit);
   check->notches.worst.remedy = sliver_remedy (check, &check->notches);
   rod_findings_add (check->plan->findings, &check->notches.worst);
 }
@@ -255,11 +308,12 @@ add_loose (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->loose);
 
-  check->loose.worst.text = g_strdup_printf (_ ("%s: in frost only %.1f mm of %s stay in the pocket, less than %.1f mm."),
-                                             check->face->label,
-                                             check->loose.worst.value,
-                                             pieces,
-                                             check->loose.worst.limit);
+  check->loose.worst.text =
+    g_strdup_printf (_ ("%s: in frost only %.1f mm of %s stay in the pocket, less than %.1f mm."),
+                     check->face->label,
+                     check->loose.worst.value,
+                     pieces,
+                     check->loose.worst.limit);
   check->loose.worst.remedy = loose_remedy (check, &check->loose);
   rod_findings_add (check->plan->findings, &check->loose.worst);
 }
@@ -269,8 +323,10 @@ add_battens (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->battens);
 
-  check->battens.worst.text = g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
-  check->battens.worst.remedy = g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
+  check->battens.worst.text =
+    g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
+  check->battens.worst.remedy =
+    g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
   rod_findings_add (check->plan->findings, &check->battens.worst);
 }
 
@@ -279,12 +335,14 @@ add_doubtful (Check *check)
 {
   g_autofree char *pieces = name_pieces (check, &check->doubtful);
 
-  check->doubtful.worst.text = g_strdup_printf (_ ("%s: %s ripped to %.0f mm; within the survey's ±%.0f mm that may become a sliver."),
-                                                check->face->label,
-                                                pieces,
-                                                check->doubtful.worst.value,
-                                                check->plan->house->survey_tolerance_mm);
-  check->doubtful.worst.remedy = g_strdup (_ ("Measure this height or width again before the first board goes on."));
+  check->doubtful.worst.text = g_strdup_printf (
+    _ ("%s: %s ripped to %.0f mm; within the survey's ±%.0f mm that may become a sliver."),
+    check->face->label,
+    pieces,
+    check->doubtful.worst.value,
+    check->plan->house->survey_tolerance_mm);
+  check->doubtful.worst.remedy =
+    g_strdup (_ ("Measure this height or width again before the first board goes on."));
   rod_findings_add (check->plan->findings, &check->doubtful.worst);
 }
 
@@ -299,7 +357,8 @@ rod_check_pieces (RodPlan *plan,
   };
 
   check.rules = check.face->system->rules;
-  for (guint p = check.field->first_piece; p < check.field->first_piece + check.field->n_pieces; p++)
+  for (guint p = check.field->first_piece; p < check.field->first_piece + check.field->n_pieces;
+       p++)
     check_piece (&check, p);
   if (check.loose.count > 0)
     add_loose (&check);

@@ -43,7 +43,8 @@ check_soffit_board (RodPlan        *plan,
 
   if (face->surface->kind != ROD_SURFACE_SOFFIT || field->board->for_soffits)
     return;
-  finding.text = g_strdup_printf (_ ("%s: the board “%s” is not meant for soffits."), face->label, field->board->name);
+  finding.text = g_strdup_printf (
+    _ ("%s: the board “%s” is not meant for soffits."), face->label, field->board->name);
   finding.remedy = g_strdup (_ ("Choose a board of the system that is, or ask its maker."));
   rod_findings_add (plan->findings, &finding);
 }
@@ -56,12 +57,18 @@ check_sun (RodPlan        *plan,
   double         facing_deg = face->surface->facing_deg;
   RodFinding     finding = on_face (field, "dark-in-sun", ROD_SEVERITY_NOTE, "M2");
 
-  if (face->surface->kind != ROD_SURFACE_WALL || isnan (facing_deg) || face->system->kind == ROD_SYSTEM_TIMBER ||
-      field->colour->lightness != ROD_LIGHTNESS_DARK || rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg) < rod_solar_gain_k (ROD_LIGHTNESS_DARK, NAN))
+  if (face->surface->kind != ROD_SURFACE_WALL || isnan (facing_deg) ||
+      face->system->kind == ROD_SYSTEM_TIMBER || field->colour->lightness != ROD_LIGHTNESS_DARK ||
+      rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg) <
+        rod_solar_gain_k (ROD_LIGHTNESS_DARK, NAN))
     return;
   finding.value = rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg);
-  finding.text = g_strdup_printf (_ ("%s: dark boards in the sun become up to %.0f K hotter than the air."), face->label, finding.value);
-  finding.remedy = g_strdup (_ ("A lighter colour moves less; ask the board's maker whether this colour may face the sun."));
+  finding.text =
+    g_strdup_printf (_ ("%s: dark boards in the sun become up to %.0f K hotter than the air."),
+                     face->label,
+                     finding.value);
+  finding.remedy = g_strdup (_ (
+    "A lighter colour moves less; ask the board's maker whether this colour may face the sun."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -77,7 +84,11 @@ check_cavity (RodPlan        *plan,
     return;
   finding.value = batten->thickness_mm;
   finding.limit = LEAST_CAVITY_MM;
-  finding.text = g_strdup_printf (_ ("%s: battens of %.0f mm leave a cavity shallower than %.0f mm."), face->label, finding.value, finding.limit);
+  finding.text =
+    g_strdup_printf (_ ("%s: battens of %.0f mm leave a cavity shallower than %.0f mm."),
+                     face->label,
+                     finding.value,
+                     finding.limit);
   finding.remedy = g_strdup (_ ("Use deeper battens or counter battens; your local code decides."));
   rod_findings_add (plan->findings, &finding);
 }
@@ -94,7 +105,8 @@ distance_to_run (RodPoint            at,
                  const RodBattenRun *run)
 {
   double dx = run->to.x - run->from.x, dy = run->to.y - run->from.y;
-  double t = ((at.x - run->from.x) * dx + (at.y - run->from.y) * dy) / (run->length_mm * run->length_mm);
+  double t =
+    ((at.x - run->from.x) * dx + (at.y - run->from.y) * dy) / (run->length_mm * run->length_mm);
 
   t = CLAMP (t, 0.0, 1.0);
   return rod_point_distance (at, (RodPoint){ run->from.x + t * dx, run->from.y + t * dy });
@@ -130,15 +142,18 @@ report_lights (RodPlan          *plan,
   if (tally->count == 1)
     lights = g_strdup (light_name (tally->first));
   else
-    lights = g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (tally->count - 1)),
-                              light_name (tally->first),
-                              tally->count - 1);
+    lights =
+      g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (tally->count - 1)),
+                       light_name (tally->first),
+                       tally->count - 1);
   finding.at = (RodPoint){ tally->first->x, tally->first->y };
   finding.has_at = TRUE;
   finding.value = tally->count;
   /* Translators: surface, what a light hits, which lights. */
-  finding.text = g_strdup_printf (_ ("%s: %s: %s."), rod_plan_face (plan, field->face)->label, what, lights);
-  finding.remedy = g_strdup (_ ("Move the light, or the joint lines or battens beside it; the wiring is an electrician's work."));
+  finding.text =
+    g_strdup_printf (_ ("%s: %s: %s."), rod_plan_face (plan, field->face)->label, what, lights);
+  finding.remedy = g_strdup (_ ("Move the light, or the joint lines or battens beside it; the "
+                                "wiring is an electrician's work."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -147,7 +162,8 @@ is_on_joint (const RodField *field,
              RodPoint        at,
              double          reach_mm)
 {
-  double apart_mm = remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
+  double apart_mm =
+    remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
 
   /* A light wider than the boards always cuts joints; nothing is gained by moving it. */
   return fabs (apart_mm) < reach_mm && reach_mm < field->board->cover_mm / 2.0;

@@ -15,7 +15,8 @@ rod_check_worst (RodFinding       *worst,
 {
   (*count)++;
   if (worst->id == NULL || found->severity > worst->severity ||
-      (found->severity == worst->severity && fabs (found->value - found->limit) > fabs (worst->value - worst->limit)))
+      (found->severity == worst->severity &&
+       fabs (found->value - found->limit) > fabs (worst->value - worst->limit)))
     *worst = *found;
 }
 

@@ -56,7 +56,8 @@ count_at_battens (const RodField   *field,
       if (fabs (side_a - side_b) < 2.0 * TRIM_REACH_MM)
         continue;
       t = side_a / (side_a - side_b);
-      if (t * fabs (side_a - side_b) < -TRIM_REACH_MM || (t - 1.0) * fabs (side_a - side_b) > TRIM_REACH_MM)
+      if (t * fabs (side_a - side_b) < -TRIM_REACH_MM ||
+          (t - 1.0) * fabs (side_a - side_b) > TRIM_REACH_MM)
         continue;
       along = ex * (support->from.x + t * (support->to.x - support->from.x) - from.x) +
               ey * (support->from.y + t * (support->to.y - support->from.y) - from.y);

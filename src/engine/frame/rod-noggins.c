@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Short battens. Lines of battens are set out for whole surfaces; a small piece can fall between two
- * of them. The fitter then puts a short batten behind it, and so does the plan, so that it is cut and
- * counted with the rest. */
+/* Short battens. Lines of battens are set out for whole surfaces; a small piece can fall between
+ * two of them. The fitter then puts a short batten behind it, and so does the plan, so that it is
+ * cut and counted with the rest. */
 
 #include "config.h"
 
@@ -20,12 +20,14 @@ add_noggin (const RodPlan  *plan,
             int             line)
 {
   const RodField *field = rod_plan_field (plan, piece->field);
+  RodPoint        low = { x, piece->line_mm + piece->low_mm };
+  RodPoint        high = { x, piece->line_mm + piece->high_mm };
   RodBattenRun    run = {
        .field = piece->field,
        .uses = ROD_BATTEN_PIECE,
        .line = line,
-       .from = rod_affine_apply (field->to_surface, (RodPoint){ x, piece->line_mm + piece->low_mm }),
-       .to = rod_affine_apply (field->to_surface, (RodPoint){ x, piece->line_mm + piece->high_mm }),
+       .from = rod_affine_apply (field->to_surface, low),
+       .to = rod_affine_apply (field->to_surface, high),
        .length_mm = piece->width_mm,
   };
 
@@ -55,9 +57,14 @@ support_piece (const RodPlan  *plan,
       return;
     }
   if (left == 0)
-    add_noggin (plan, battens, piece, from + MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
+    add_noggin (plan,
+                battens,
+                piece,
+                from + MIN (system->rules->batten_edge_mm, (to - from) / 4.0),
+                ++*line);
   if (right == 0)
-    add_noggin (plan, battens, piece, to - MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
+    add_noggin (
+      plan, battens, piece, to - MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
 }
 
 static int

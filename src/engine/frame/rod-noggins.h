@@ -9,8 +9,8 @@ G_BEGIN_DECLS
  * rod_noggins_add:
  * @plan: a plan with its pieces and battens
  *
- * Adds short battens behind pieces that would hang on one: at the point of a mitre, in a narrow pier
- * (rule R23). Each is as long as the piece is wide.
+ * Adds short battens behind pieces that would hang on one: at the point of a mitre, in a narrow
+ * pier (rule R23). Each is as long as the piece is wide.
  */
 void rod_noggins_add (RodPlan *plan);
 

@@ -14,7 +14,7 @@ rod_supports_of (const RodPlan *plan,
                  guint          field_index)
 {
   const RodField *field = rod_plan_field (plan, field_index);
-  GArray         *supports = g_array_sized_new (FALSE, FALSE, sizeof (RodSupport), field->n_battens);
+  GArray         *supports = g_array_new (FALSE, FALSE, sizeof (RodSupport));
 
   for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
     {

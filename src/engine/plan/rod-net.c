@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The net of the house. Faces are placed in clusters, a wall with the soffits that hang on it, cluster
- * after cluster along the joins; a cluster that would cover what lies there already is moved away
- * from the edge it hangs on, by just as much as needed. Reveals lie inside their wall and take no
- * room of their own. */
+/* The net of the house. Faces are placed in clusters, a wall with the soffits that hang on it,
+ * cluster after cluster along the joins; a cluster that would cover what lies there already is
+ * moved away from the edge it hangs on, by just as much as needed. Reveals lie inside their wall
+ * and take no room of their own. */
 
 #include "config.h"
 
@@ -73,8 +73,12 @@ hang (const RodPlan *plan,
   along = rod_edge_match_mm (plan, face, edge) / length_a;
 
   /* The rotation that turns the partner's edge against ours, from both unit directions. */
-  map.xx = -((b_to.x - b_from.x) * (a_to.x - a_from.x) + (b_to.y - b_from.y) * (a_to.y - a_from.y)) / (length_a * length_b);
-  map.yx = -((b_to.x - b_from.x) * (a_to.y - a_from.y) - (b_to.y - b_from.y) * (a_to.x - a_from.x)) / (length_a * length_b);
+  map.xx =
+    -((b_to.x - b_from.x) * (a_to.x - a_from.x) + (b_to.y - b_from.y) * (a_to.y - a_from.y)) /
+    (length_a * length_b);
+  map.yx =
+    -((b_to.x - b_from.x) * (a_to.y - a_from.y) - (b_to.y - b_from.y) * (a_to.x - a_from.x)) /
+    (length_a * length_b);
   map.xy = -map.yx;
   map.yy = map.xx;
   turned = rod_affine_apply (map, b_to);
@@ -97,8 +101,9 @@ hang_dependents (Placer *placer,
                  guint   face,
                  GArray *cluster)
 {
-  const RodField *field = rod_plan_field (placer->plan, rod_plan_face (placer->plan, face)->first_field);
-  RodSurfaceKind  kind = rod_plan_face (placer->plan, face)->surface->kind;
+  const RodField *field =
+    rod_plan_field (placer->plan, rod_plan_face (placer->plan, face)->first_field);
+  RodSurfaceKind kind = rod_plan_face (placer->plan, face)->surface->kind;
 
   for (guint e = 0; e < field->n_edges; e++)
     {
@@ -109,7 +114,8 @@ hang_dependents (Placer *placer,
       if (edge->partner_face < 0 || placer->placed[other])
         continue;
       partner = &g_array_index (placer->plan->faces, RodFace, other);
-      if (!lies_in_wall (partner) && !(kind == ROD_SURFACE_WALL && partner->surface->kind == ROD_SURFACE_SOFFIT))
+      if (!lies_in_wall (partner) &&
+          !(kind == ROD_SURFACE_WALL && partner->surface->kind == ROD_SURFACE_SOFFIT))
         continue;
       partner->net = hang (placer->plan, face, edge);
       mark_placed (placer, other);
@@ -165,7 +171,8 @@ move_cluster (Placer       *placer,
 {
   for (guint c = 0; c < cluster->len; c++)
     {
-      RodFace *face = &g_array_index (placer->plan->faces, RodFace, g_array_index (cluster, guint, c));
+      RodFace *face =
+        &g_array_index (placer->plan->faces, RodFace, g_array_index (cluster, guint, c));
 
       face->net.x0 += dx;
       face->net.y0 += dy;
@@ -227,8 +234,11 @@ follow_joins (Placer *placer,
       from = rod_affine_apply (own->net, from);
       to = rod_affine_apply (own->net, to);
       length = rod_point_distance (from, to);
-      g_array_index (placer->plan->faces, RodFace, edge->partner_face).net = hang (placer->plan, face, edge);
-      place_cluster (placer, (guint) edge->partner_face, (RodPoint){ (to.y - from.y) / length, -(to.x - from.x) / length });
+      g_array_index (placer->plan->faces, RodFace, edge->partner_face).net =
+        hang (placer->plan, face, edge);
+      place_cluster (placer,
+                     (guint) edge->partner_face,
+                     (RodPoint){ (to.y - from.y) / length, -(to.x - from.x) / length });
     }
 }
 

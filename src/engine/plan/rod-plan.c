@@ -179,7 +179,9 @@ rod_plan_piece_extent (const RodPlan  *plan,
 
   *low = INFINITY;
   *high = -INFINITY;
-  for (guint p = rings->ring_starts[piece->first_ring]; p < rings->ring_starts[piece->first_ring + 1]; p++)
+  for (guint p = rings->ring_starts[piece->first_ring];
+       p < rings->ring_starts[piece->first_ring + 1];
+       p++)
     {
       double x = rod_affine_apply (to_board, rings->points[p]).x;
 

@@ -290,7 +290,8 @@ typedef struct
  * rod_plan_new:
  * @house: a house that rod_house_check() accepts
  *
- * Plans the whole house. Pure: the same house gives the same plan. Linear in the number of surfaces.
+ * Plans the whole house. Pure: the same house gives the same plan. Linear in the number of
+ * surfaces.
  *
  * Returns: (transfer full): the plan
  */

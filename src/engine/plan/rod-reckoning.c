@@ -113,11 +113,15 @@ rod_reckon_edge (const RodPlan *plan,
 
   g_return_val_if_fail (edge < planned->n_edges, NULL);
 
-  reckoning = rod_reckoning_new (g_strdup_printf (_ ("Edge (%s): raw line to cut line"),
-                                                  rod_choice_label (rod_edge_condition_choices, (int) line->condition)),
-                                 "mm");
+  reckoning = rod_reckoning_new (
+    g_strdup_printf (_ ("Edge (%s): raw line to cut line"),
+                     rod_choice_label (rod_edge_condition_choices, (int) line->condition)),
+    "mm");
   rod_reckoning_add_some (reckoning, -line->build_up_mm, _ ("build-up round the corner"), "R16");
-  rod_reckoning_add_some (reckoning, line->clearance_mm, line->starter ? _ ("height of the starter") : _ ("clearance"), "R7");
+  rod_reckoning_add_some (reckoning,
+                          line->clearance_mm,
+                          line->starter ? _ ("height of the starter") : _ ("clearance"),
+                          "R7");
   rod_reckoning_add_some (reckoning, line->back_mm, _ ("back of the trim"), "R4");
   rod_reckoning_add_some (reckoning, line->gap_across_mm, _ ("gap across the board"), "R4");
   return reckoning;
@@ -130,15 +134,21 @@ rod_reckon_phase (const RodPlan *plan,
   const RodField   *planned = rod_plan_field (plan, field);
   const RodSurface *surface = rod_plan_face (plan, planned->face)->surface;
   const RodGroup   *group = &g_array_index (plan->groups, RodGroup, planned->group);
-  RodReckoning     *reckoning = rod_reckoning_new (g_strdup (_ ("A joint line of this surface")), "mm");
-  double            from_group = planned->group_scale * group->phase_mm;
-  double            lines = planned->phase_mm - from_group - planned->group_shift_mm;
+  RodReckoning     *reckoning =
+    rod_reckoning_new (g_strdup (_ ("A joint line of this surface")), "mm");
+  double from_group = planned->group_scale * group->phase_mm;
+  double lines = planned->phase_mm - from_group - planned->group_shift_mm;
 
-  rod_reckoning_add (reckoning, from_group, group->pinned ? _ ("held by you") : _ ("best place of the group"), "R5");
-  rod_reckoning_add_some (reckoning, planned->group_shift_mm, _ ("carried over through the joins"), "R12");
+  rod_reckoning_add (reckoning,
+                     from_group,
+                     group->pinned ? _ ("held by you") : _ ("best place of the group"),
+                     "R5");
+  rod_reckoning_add_some (
+    reckoning, planned->group_shift_mm, _ ("carried over through the joins"), "R12");
   rod_reckoning_add_some (reckoning, lines, _ ("whole covers"), NULL);
   if (fabs (planned->direction_deg) < ROD_EPSILON_DEG)
-    rod_reckoning_add_some (reckoning, surface->level_mm, _ ("level of the surface above the datum"), "R1");
+    rod_reckoning_add_some (
+      reckoning, surface->level_mm, _ ("level of the surface above the datum"), "R1");
   return reckoning;
 }
 

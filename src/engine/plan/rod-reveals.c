@@ -85,11 +85,17 @@ set_product (RodSurface       *surface,
              const RodReveal  *reveal)
 {
   gboolean same_system = *reveal->system == '\0' || g_str_equal (reveal->system, wall->system);
-  gboolean same_board = same_system && (*reveal->board == '\0' || g_str_equal (reveal->board, wall->board));
+  gboolean same_board =
+    same_system && (*reveal->board == '\0' || g_str_equal (reveal->board, wall->board));
 
-  rod_record_set_text (surface, G_STRUCT_OFFSET (RodSurface, system), or_else (reveal->system, wall->system));
-  rod_record_set_text (surface, G_STRUCT_OFFSET (RodSurface, board), or_else (reveal->board, same_system ? wall->board : ""));
-  rod_record_set_text (surface, G_STRUCT_OFFSET (RodSurface, colour), or_else (reveal->colour, same_board ? wall->colour : ""));
+  rod_record_set_text (
+    surface, G_STRUCT_OFFSET (RodSurface, system), or_else (reveal->system, wall->system));
+  rod_record_set_text (surface,
+                       G_STRUCT_OFFSET (RodSurface, board),
+                       or_else (reveal->board, same_system ? wall->board : ""));
+  rod_record_set_text (surface,
+                       G_STRUCT_OFFSET (RodSurface, colour),
+                       or_else (reveal->colour, same_board ? wall->colour : ""));
 }
 
 RodSurface *

@@ -7,6 +7,10 @@ G_BEGIN_DECLS
 
 /**
  * RodRevealSide:
+ * @ROD_REVEAL_LOWER: lower edge
+ * @ROD_REVEAL_RIGHT: right edge
+ * @ROD_REVEAL_UPPER: upper edge
+ * @ROD_REVEAL_LEFT: left edge
  *
  * Edges of a derived reveal's outline, in order: the outline is counter-clockwise and starts at the
  * lower left corner as seen from the clad side.

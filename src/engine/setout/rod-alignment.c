@@ -153,7 +153,10 @@ unite_joins (RodPlan *plan,
             continue;
           relation = relate (plan, f, edge);
           if (relation.crosses && same_pitch (&relation))
-            unite (nodes, face->first_field, rod_plan_face (plan, (guint) edge->partner_face)->first_field, &relation);
+            unite (nodes,
+                   face->first_field,
+                   rod_plan_face (plan, (guint) edge->partner_face)->first_field,
+                   &relation);
         }
     }
 }
@@ -196,7 +199,8 @@ number_groups (RodPlan *plan,
 
       if (group_of[root] < 0)
         {
-          RodGroup group = { .pitch_mm = rod_plan_field (plan, root)->board->cover_mm, .first_field = root };
+          RodGroup group = { .pitch_mm = rod_plan_field (plan, root)->board->cover_mm,
+                             .first_field = root };
 
           group_of[root] = (int) plan->groups->len;
           g_array_append_val (plan->groups, group);
@@ -212,7 +216,8 @@ surface_id (const RodPlan *plan,
 {
   const RodFace *own = rod_plan_face (plan, face);
 
-  return own->parent >= 0 ? rod_plan_face (plan, (guint) own->parent)->surface->id : own->surface->id;
+  return own->parent >= 0 ? rod_plan_face (plan, (guint) own->parent)->surface->id
+                          : own->surface->id;
 }
 
 static gint
@@ -295,19 +300,22 @@ report_pitches (RodPlan        *plan,
   };
 
   if (n > 0)
-    finding.text = g_strdup_printf (_ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) meet only at every %d. line."),
-                                    a,
-                                    relation->pitch_a_mm,
-                                    b,
-                                    relation->pitch_b_mm,
-                                    n);
+    finding.text = g_strdup_printf (
+      _ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) meet only at every %d. line."),
+      a,
+      relation->pitch_a_mm,
+      b,
+      relation->pitch_b_mm,
+      n);
   else
-    finding.text = g_strdup_printf (_ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) never meet along their edge."),
-                                    a,
-                                    relation->pitch_a_mm,
-                                    b,
-                                    relation->pitch_b_mm);
-  finding.remedy = g_strdup (_ ("Use the same board on both, or say that this join carries no joint lines."));
+    finding.text = g_strdup_printf (
+      _ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) never meet along their edge."),
+      a,
+      relation->pitch_a_mm,
+      b,
+      relation->pitch_b_mm);
+  finding.remedy =
+    g_strdup (_ ("Use the same board on both, or say that this join carries no joint lines."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -329,11 +337,13 @@ report_misfit (RodPlan       *plan,
     .rule = "R12",
   };
 
-  finding.text = g_strdup_printf (_ ("Joint lines of %s and %s miss each other by %.1f mm where they meet."),
-                                  rod_plan_face (plan, face)->label,
-                                  rod_plan_face (plan, (guint) edge->partner_face)->label,
-                                  misfit_mm);
-  finding.remedy = g_strdup (_ ("Measure the levels of both surfaces again, free a held joint line, or let this join carry no joint lines."));
+  finding.text =
+    g_strdup_printf (_ ("Joint lines of %s and %s miss each other by %.1f mm where they meet."),
+                     rod_plan_face (plan, face)->label,
+                     rod_plan_face (plan, (guint) edge->partner_face)->label,
+                     misfit_mm);
+  finding.remedy = g_strdup (_ ("Measure the levels of both surfaces again, free a held joint "
+                                "line, or let this join carry no joint lines."));
   rod_findings_add (plan->findings, &finding);
 }
 
@@ -343,10 +353,11 @@ check_join (RodPlan       *plan,
             const RodEdge *edge)
 {
   const RodField *a = rod_plan_field (plan, rod_plan_face (plan, face_index)->first_field);
-  const RodField *b = rod_plan_field (plan, rod_plan_face (plan, (guint) edge->partner_face)->first_field);
-  RodGroup       *group = &g_array_index (plan->groups, RodGroup, a->group);
-  Relation        relation = relate (plan, face_index, edge);
-  double          misfit_mm;
+  const RodField *b =
+    rod_plan_field (plan, rod_plan_face (plan, (guint) edge->partner_face)->first_field);
+  RodGroup *group = &g_array_index (plan->groups, RodGroup, a->group);
+  Relation  relation = relate (plan, face_index, edge);
+  double    misfit_mm;
 
   if (!relation.crosses)
     return;
@@ -355,7 +366,8 @@ check_join (RodPlan       *plan,
       report_pitches (plan, face_index, edge, &relation);
       return;
     }
-  misfit_mm = fabs (remainder (relation.shift_mm + relation.scale * a->phase_mm - b->phase_mm, b->board->cover_mm));
+  misfit_mm = fabs (remainder (relation.shift_mm + relation.scale * a->phase_mm - b->phase_mm,
+                               b->board->cover_mm));
   group->misfit_mm = MAX (group->misfit_mm, misfit_mm);
   if (misfit_mm > ROD_VISIBLE_MISFIT_MM)
     report_misfit (plan, face_index, edge, misfit_mm);

@@ -71,7 +71,9 @@ strip_extent (const RodStrips *strips,
 
   *low = INFINITY;
   *high = -INFINITY;
-  for (guint p = rings->ring_starts[strip->first_ring]; p < rings->ring_starts[strip->first_ring + 1]; p++)
+  for (guint p = rings->ring_starts[strip->first_ring];
+       p < rings->ring_starts[strip->first_ring + 1];
+       p++)
     {
       *low = MIN (*low, rings->points[p].x);
       *high = MAX (*high, rings->points[p].x);
@@ -104,7 +106,8 @@ find_forbidden (const RodPlan  *plan,
       rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
       from = rod_affine_apply (field->to_board, from);
       to = rod_affine_apply (field->to_board, to);
-      place = (Forbidden){ MIN (from.x, to.x) - distance_mm, MAX (from.x, to.x) + distance_mm, from.x };
+      place =
+        (Forbidden){ MIN (from.x, to.x) - distance_mm, MAX (from.x, to.x) + distance_mm, from.x };
       g_array_append_val (forbidden, place);
     }
   return forbidden;
@@ -136,7 +139,8 @@ ends_square (const RodField *field)
       double         from = rod_affine_apply (field->to_board, edge->raw.from).x;
       double         to = rod_affine_apply (field->to_board, edge->raw.to).x;
 
-      if (edge->relation != ROD_BOARDS_ALONG && (fabs (to - from) > ROD_SNAP_MM || fabs (edge->raw.bulge) > 0.0))
+      if (edge->relation != ROD_BOARDS_ALONG &&
+          (fabs (to - from) > ROD_SNAP_MM || fabs (edge->raw.bulge) > 0.0))
         return FALSE;
     }
   return TRUE;
@@ -224,8 +228,8 @@ collect_places (const Row *row,
   return places;
 }
 
-/* The least sum of moves that leaves no bay too wide: column after column, each place keeps the best
- * way to it. @best and @from hold n_columns rows of places. */
+/* The least sum of moves that leaves no bay too wide: column after column, each place keeps the
+ * best way to it. @best and @from hold n_columns rows of places. */
 static void
 walk_places (const Row    *row,
              const GArray *places,
@@ -283,7 +287,8 @@ place_columns (RodField  *field,
     {
       double reached = best[(wanted->len - 1) * places->len + p];
 
-      if (row->high_mm - g_array_index (places, double, p) <= row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
+      if (row->high_mm - g_array_index (places, double, p) <=
+            row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
           reached < least - ROD_EPSILON_MM)
         {
           least = reached;
@@ -306,7 +311,8 @@ static void
 space_columns (RodField *field,
                Row      *row)
 {
-  guint n_bays = (guint) ceil ((row->high_mm - row->low_mm + row->web_mm) / (row->widest_mm + row->web_mm) - ROD_EPSILON_MM);
+  guint n_bays = (guint) ceil (
+    (row->high_mm - row->low_mm + row->web_mm) / (row->widest_mm + row->web_mm) - ROD_EPSILON_MM);
   g_autoptr (GArray) nothing = g_array_new (FALSE, FALSE, sizeof (Forbidden));
 
   /* One more column may find room where the fewest do not; where even that fails the checks report

@@ -144,7 +144,7 @@ find_facing (GArray *levels)
       {
         FieldLevel *one = &g_array_index (levels, FieldLevel, i);
         FieldLevel *other = &g_array_index (levels, FieldLevel, k);
-        double      apart = one->level.upper ? one->at_mm - other->at_mm : other->at_mm - one->at_mm;
+        double      apart = (one->level.upper ? 1.0 : -1.0) * (one->at_mm - other->at_mm);
 
         if (one->level.upper != other->level.upper && apart > 0.0 &&
             one->from_mm < other->to_mm && other->from_mm < one->to_mm)

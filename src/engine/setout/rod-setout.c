@@ -115,7 +115,8 @@ find_pin (const RodPlan *plan,
 
       if (field->zone != NULL || isnan (surface->pin_mm))
         continue;
-      *phase_mm = (pinned_field_phase (surface, field) - field->group_shift_mm) / field->group_scale;
+      *phase_mm =
+        (pinned_field_phase (surface, field) - field->group_shift_mm) / field->group_scale;
       return TRUE;
     }
   return FALSE;
@@ -169,8 +170,9 @@ rod_setout_choose (RodPlan *plan)
   for (guint f = 0; f < plan->fields->len; f++)
     {
       RodField *field = &g_array_index (plan->fields, RodField, f);
-      double    phase_mm = field->group_shift_mm +
-                        field->group_scale * g_array_index (plan->groups, RodGroup, field->group).phase_mm;
+      double    phase_mm =
+        field->group_shift_mm +
+        field->group_scale * g_array_index (plan->groups, RodGroup, field->group).phase_mm;
       double cover_mm = field->board->cover_mm;
 
       field->phase_mm = phase_mm - floor (phase_mm / cover_mm) * cover_mm;

@@ -23,7 +23,8 @@ draw (int seed,
       int course,
       int place)
 {
-  guint64 value = scramble (scramble (scramble ((guint32) seed) + (guint32) course) + (guint32) place);
+  guint64 value =
+    scramble (scramble (scramble ((guint32) seed) + (guint32) course) + (guint32) place);
 
   return (double) (value >> 11) / (double) (G_GUINT64_CONSTANT (1) << 53);
 }

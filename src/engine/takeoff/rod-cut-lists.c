@@ -48,7 +48,9 @@ add_stock (RodCutting      *cutting,
   for (guint i = 0; i < stock->len; i++)
     {
       RodStock   *row = g_ptr_array_index (stock, i);
-      RodCutStock bar = { (gint64) floor (row->length_mm + ROD_EPSILON_MM), stock_price (stock, i), -1 };
+      RodCutStock bar = { (gint64) floor (row->length_mm + ROD_EPSILON_MM),
+                          stock_price (stock, i),
+                          -1 };
 
       g_array_append_val (cutting->stock, bar);
       g_ptr_array_add (cutting->stock_of, row);
@@ -65,8 +67,10 @@ add_rack (const RodTakeoff *takeoff,
   for (guint i = 0; i < rack->len; i++)
     {
       const RodOffcut *offcut = g_ptr_array_index (rack, i);
-      RodCutStock      bar = { (gint64) floor (offcut->length_mm + ROD_EPSILON_MM), 1, offcut->count };
-      gboolean         same_colour = cutting->colour == NULL || g_str_equal (offcut->colour, cutting->colour->id);
+      gint64           length_mm = (gint64) floor (offcut->length_mm + ROD_EPSILON_MM);
+      RodCutStock      bar = { length_mm, 1, offcut->count };
+      gboolean         same_colour =
+        cutting->colour == NULL || g_str_equal (offcut->colour, cutting->colour->id);
 
       if (!g_str_equal (offcut->system, cutting->system->id) ||
           !g_str_equal (offcut->article, cutting->article) || !same_colour || offcut->count <= 0)
@@ -189,13 +193,14 @@ collect_trims (RodTakeoff *takeoff)
   for (guint i = 0; i < takeoff->plan->trims->len; i++)
     {
       const RodTrimRun *run = &g_array_index (takeoff->plan->trims, RodTrimRun, i);
-      const RodFace    *face = rod_plan_face (takeoff->plan, rod_plan_field (takeoff->plan, run->field)->face);
-      Article           article = {
-                  .kind = ROD_ARTICLE_TRIM,
-                  .system = face->system,
-                  .id = run->trim->id,
-                  .name = run->trim->name,
-                  .stock = run->trim->stock,
+      const RodFace    *face =
+        rod_plan_face (takeoff->plan, rod_plan_field (takeoff->plan, run->field)->face);
+      Article article = {
+        .kind = ROD_ARTICLE_TRIM,
+        .system = face->system,
+        .id = run->trim->id,
+        .name = run->trim->name,
+        .stock = run->trim->stock,
       };
 
       add_run (takeoff, &article, run->length_mm, run->trim->lap_mm, face->mark);
@@ -208,15 +213,17 @@ collect_battens (RodTakeoff *takeoff)
   for (guint i = 0; i < takeoff->plan->battens->len; i++)
     {
       const RodBattenRun *run = &g_array_index (takeoff->plan->battens, RodBattenRun, i);
-      const RodFace      *face = rod_plan_face (takeoff->plan, rod_plan_field (takeoff->plan, run->field)->face);
-      const RodBatten    *batten = run->counter ? face->system->counter_batten : face->system->batten;
-      g_autofree char    *label = g_strdup_printf ("%s-%c%d", face->mark, run->counter ? 'C' : 'B', run->line);
-      Article             article = {
-                    .kind = ROD_ARTICLE_BATTEN,
-                    .system = face->system,
-                    .id = batten->id,
-                    .name = batten->name,
-                    .stock = batten->stock,
+      const RodFace      *face =
+        rod_plan_face (takeoff->plan, rod_plan_field (takeoff->plan, run->field)->face);
+      const RodBatten *batten = run->counter ? face->system->counter_batten : face->system->batten;
+      g_autofree char *label =
+        g_strdup_printf ("%s-%c%d", face->mark, run->counter ? 'C' : 'B', run->line);
+      Article article = {
+        .kind = ROD_ARTICLE_BATTEN,
+        .system = face->system,
+        .id = batten->id,
+        .name = batten->name,
+        .stock = batten->stock,
       };
 
       add_run (takeoff, &article, run->length_mm, 0.0, label);
@@ -285,7 +292,8 @@ saw_bar (RodCutting      *cutting,
   };
 
   for (guint i = 0; i < pattern->n_pieces; i++)
-    bar.items[i] = GPOINTER_TO_UINT (g_queue_pop_head (g_array_index (piles, Pile, pattern->pieces[i]).items));
+    bar.items[i] =
+      GPOINTER_TO_UINT (g_queue_pop_head (g_array_index (piles, Pile, pattern->pieces[i]).items));
   cutting->bought_mm += g_array_index (cutting->stock, RodCutStock, bar.stock).length_mm;
   g_array_append_val (cutting->bars, bar);
 }
@@ -321,8 +329,10 @@ report_uncut (RodTakeoff       *takeoff,
     .severity = ROD_SEVERITY_MUST,
     .face = -1,
     .piece = -1,
-    .text = g_strdup_printf (_ ("%s cannot be cut from its stock: %s"), cutting->name, error->message),
-    .remedy = g_strdup (_ ("Add a longer stock length to the system, or shorten the pieces by a length joint.")),
+    .text =
+      g_strdup_printf (_ ("%s cannot be cut from its stock: %s"), cutting->name, error->message),
+    .remedy = g_strdup (
+      _ ("Add a longer stock length to the system, or shorten the pieces by a length joint.")),
     .rule = "R21",
   };
 

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Fixing flanges. The flange of a board reaches past its joint line behind the next course. Under a
- * sill, a raked edge or the top of a wall there is no room for it: it is sawn off there, and with it
- * go the screws. What blocks it are the edges of the boards' area within the flange's width above
- * the joint line; they are the same for all pieces of a course and found once. */
+/* Fixing flanges. The flange of a board reaches past its joint line behind the next course. Under
+ * a sill, a raked edge or the top of a wall there is no room for it: it is sawn off there, and
+ * with it go the screws. What blocks it are the edges of the boards' area within the flange's
+ * width above the joint line; they are the same for all pieces of a course and found once. */
 
 #include "config.h"
 

@@ -7,14 +7,17 @@ G_BEGIN_DECLS
 
 /**
  * RodFlanger:
+ * @field: the field
+ * @blocked: (element-type RodFlange): stretches over @line_mm where the flange has no room
+ * @line_mm: the joint line @blocked was found for
  *
  * Finds where the pieces of one field keep their fixing flange. Lives on the stack of the caller.
  */
 typedef struct
 {
   const RodField *field;
-  GArray         *blocked; /* of RodFlange: stretches over @line_mm where the flange has no room */
-  double          line_mm; /* the joint line @blocked was found for */
+  GArray         *blocked;
+  double          line_mm;
 } RodFlanger;
 
 /**
@@ -38,8 +41,8 @@ void rod_flanger_clear (RodFlanger *flanger);
  * @line_mm: its lower joint line
  * @flanges: (element-type RodFlange): gets the stretches
  *
- * A piece keeps its flange along its upper joint line wherever the boards' area reaches at least the
- * flange's width above that line (rule R8).
+ * A piece keeps its flange along its upper joint line wherever the boards' area reaches at least
+ * the flange's width above that line (rule R8).
  *
  * Returns: length of flange that stays, mm
  */

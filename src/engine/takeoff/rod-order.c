@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* The order. Spare is added once for each article and colour, on the stock length it uses most, so
- * that a spare board can stand in for most pieces; then whole packs. Money is summed in whole cents:
- * each line is rounded first and the rounded lines are added (EN 16931-1, BR-CO-10). */
+ * that a spare board can stand in for most pieces; then whole packs. Money is summed in whole
+ * cents: each line is rounded first and the rounded lines are added (EN 16931-1, BR-CO-10). */
 
 #include "config.h"
 
@@ -47,7 +47,8 @@ spare_of (const RodBuying  *buying,
   switch (cutting->kind)
     {
     case ROD_ARTICLE_BOARD:
-      return MAX (buying->spare_least, (int) ceil (needed * buying->spare_percent / 100.0 - ROD_EPSILON_MM));
+      return MAX (buying->spare_least,
+                  (int) ceil (needed * buying->spare_percent / 100.0 - ROD_EPSILON_MM));
     case ROD_ARTICLE_TRIM:
       return buying->spare_trims;
     case ROD_ARTICLE_BATTEN:
@@ -66,7 +67,8 @@ add_line (RodTakeoff   *takeoff,
   line->packs = (line->needed + line->spare + line->pack - 1) / line->pack;
   line->ordered = line->packs * line->pack;
   /* Bars are priced singly, screws by the pack. */
-  line->total = round_money (line->price * (line->kind == ROD_ARTICLE_FIXING ? line->packs : line->ordered));
+  line->total =
+    round_money (line->price * (line->kind == ROD_ARTICLE_FIXING ? line->packs : line->ordered));
   takeoff->total = round_money (takeoff->total + line->total);
   g_array_append_val (takeoff->lines, *line);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Take-off: what the plan's boards, trims, battens and screws mean at the saw and at the merchant's. */
+/* Take-off: what the plan's boards, trims, battens and screws mean at the saw and at the
+ * merchant's. */
 
 #include "config.h"
 

@@ -61,7 +61,9 @@ for_ring_chains (Runner   *runner,
       RodPoint from = clad->points[start + at], to = from;
       double   length_mm = 0.0;
 
-      for (taken = 0; done + taken < n && clad->tags[start + (at + taken) % n] == clad->tags[start + at]; taken++)
+      for (taken = 0;
+           done + taken < n && clad->tags[start + (at + taken) % n] == clad->tags[start + at];
+           taken++)
         {
           RodPoint next = clad->points[start + (at + taken + 1) % n];
 
@@ -127,7 +129,8 @@ is_served_by_partner (const Runner  *runner,
     return FALSE;
   if ((own->parent < 0) != (other->parent < 0))
     return own->parent < 0;
-  own_mm = face_edge_length (runner, own_index, (int) (edge - rod_plan_field (runner->plan, field)->edges));
+  own_mm = face_edge_length (
+    runner, own_index, (int) (edge - rod_plan_field (runner->plan, field)->edges));
   other_mm = face_edge_length (runner, (guint) edge->partner_face, edge->partner_edge);
   if (fabs (own_mm - other_mm) > ROD_SNAP_MM)
     return other_mm > own_mm;
@@ -145,7 +148,9 @@ add_run (Runner  *runner,
   RodPlan        *plan = runner->plan;
   const RodField *planned = rod_plan_field (plan, field);
   const RodEdge  *edge = &planned->edges[tag];
-  RodTrimRun      run = { .field = field, .edge = tag, .from = from, .to = to, .length_mm = length_mm };
+  RodTrimRun      run = {
+         .field = field, .edge = tag, .from = from, .to = to, .length_mm = length_mm
+  };
 
   /* A border between zones belongs to the zone it goes round. */
   if (edge->trim == NULL || length_mm < ROD_SNAP_MM || (edge->zone >= 0 && edge->turned))
@@ -165,7 +170,8 @@ add_run (Runner  *runner,
     }
 }
 
-/* Widens [low, high] by the sides of a piece that stand beside a column, a gap and half a web away. */
+/* Widens [low, high] by the sides of a piece that stand beside a column, a gap and half a web
+ * away. */
 static void
 add_column_sides (const RodPlan  *plan,
                   const RodField *field,
@@ -233,7 +239,10 @@ clip_column (const RodField *field,
       {
         const RodSpan *one = &g_array_index (left, RodSpan, i);
         const RodSpan *other = &g_array_index (right, RodSpan, k);
-        RodSpan        span = { .from = MAX (one->from, other->from), .to = MIN (one->to, other->to) };
+        RodSpan        span = {
+                 .from = MAX (one->from, other->from),
+                 .to = MIN (one->to, other->to),
+        };
 
         if (span.to - span.from > ROD_SNAP_MM)
           g_array_append_val (both, span);
