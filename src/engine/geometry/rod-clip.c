@@ -69,7 +69,8 @@ rod_region_clip_line (const RodRegion *region,
       {
         guint next = p + 1 < region->ring_starts[r + 1] ? p + 1 : region->ring_starts[r];
 
-        cross_edge (crossings, origin, direction, region->points[p], region->points[next], region->tags[p]);
+        cross_edge (
+          crossings, origin, direction, region->points[p], region->points[next], region->tags[p]);
       }
   g_array_sort (crossings, compare_crossings);
   for (guint i = 0; i + 1 < crossings->len; i += 2)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Most areas of a house are plain: one convex ring, a reveal or a wall without openings. Such a ring
- * is its own normal form once its corners are rounded, and noding it would only prove that. */
+/* Most areas of a house are plain: one convex ring, a reveal or a wall without openings. Such a
+ * ring is its own normal form once its corners are rounded, and noding it would only prove that. */
 
 #include "engine/geometry/rod-geometry-private.h"
 
