@@ -7,7 +7,7 @@
  */
 #include "config.h"
 
-#include "sheets/rod-saw-block-private.h"
+#include "sheets/rod-saw-layout-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -17,80 +17,31 @@
 #include "engine/rod-limits.h"
 #include "sheets/rod-figures.h"
 
-#define GUTTER 24.0
-#define GUTTER_PITCH 4.3
-#define BAR_HEIGHT 9.0
-#define THIN_BAR_HEIGHT 6.0
-#define NAMED_BAR_HEIGHT 11.0
-#define MARK_GAP 0.9
-#define MARK_PITCH 4.7
 #define MARK_CLEAR 1.6
 #define MARK_LEVELS 2
-
-/* A running mark that has no room; it is written in the list of names. */
-#define MARK_HIDDEN (-1)
-
 #define ROW_HEIGHT 4.6
-#define FEATURE_GAP 0.4
-#define TICK 3.0
-
-/* Marks of pieces; figures are larger. */
-#define NAME_HEIGHT ROD_SHEET_TEXT
-
-/* Where lengths are written out because the drawing has no room for them. */
-#define LIST_HEIGHT 3.0
-
-/* A text is narrowed to this at most before another way is taken to say it. */
-#define NARROWEST 0.76
 
 /* More bars than this in one block would leave columns half empty. */
 #define MOST_BARS 8
 
-/* How marks are written: in the bar, below their pieces, or in order where they do not fit. */
-typedef enum
-{
-  NAMES_INSIDE,
-  NAMES_BELOW,
-  NAMES_IN_ORDER,
-} Names;
-
-struct _RodSawBlock
-{
-  double     width;
-  guint      first_bar;
-  guint      n_bars;
-  double     scale; /* paper per nature along the bar */
-  guint      n_pieces;
-  double    *starts; /* where pieces begin on the tape, mm; one more than there are pieces */
-  int       *levels; /* how far down each running mark stands */
-  int        n_levels;
-  Names      names;
-  gboolean   lengths_fit;
-  gboolean   all_marked; /* every running mark has room */
-  double     bar_height;
-  double    *row_heights;
-  GPtrArray *features; /* texts */
-  double     height;
-};
-
-static const RodSawBar *
-bar_at (const RodCutting *cutting,
-        guint             i)
+const RodSawBar *
+rod_saw_bar_at (const RodCutting *cutting,
+                guint             i)
 {
   return &g_array_index (cutting->bars, RodSawBar, i);
 }
 
-static double
-stock_length (const RodCutting *cutting,
-              const RodSawBar  *bar)
+double
+rod_saw_stock_length (const RodCutting *cutting,
+                      const RodSawBar  *bar)
 {
   return (double) g_array_index (cutting->stock, RodCutStock, bar->stock).length_mm;
 }
 
-static const RodCutItem *
-item_at (const RodCutting *cutting,
-         const RodSawBar  *bar,
-         guint             i)
+const RodCutItem *
+rod_saw_item_at (const RodCutting *cutting,
+                 const RodSawBar  *bar,
+                 guint             i)
 {
   return &g_array_index (cutting->items, RodCutItem, bar->items[i]);
 }
@@ -125,7 +76,7 @@ bars_are_alike (const RodCutting *cutting,
   if (a->stock != b->stock || a->n_items != b->n_items)
     return FALSE;
   for (guint i = 0; i < a->n_items; i++)
-    if (item_at (cutting, a, i)->length_mm != item_at (cutting, b, i)->length_mm ||
+    if (rod_saw_item_at (cutting, a, i)->length_mm != rod_saw_item_at (cutting, b, i)->length_mm ||
         strcmp (g_ptr_array_index (features, a->items[i]),
                 g_ptr_array_index (features, b->items[i])) != 0)
       return FALSE;
@@ -157,15 +108,15 @@ find_starts (RodSawBlock      *block,
   for (guint i = 0; i < bar->n_items; i++)
     {
       block->starts[i] = at;
-      at += (double) item_at (cutting, bar, i)->length_mm + sheets->house->saw->kerf_mm;
+      at += (double) rod_saw_item_at (cutting, bar, i)->length_mm + sheets->house->saw->kerf_mm;
     }
   block->starts[bar->n_items] = at;
 }
 
-static double
-piece_end (const RodSawBlock *block,
-           const RodSheets   *sheets,
-           guint              i)
+double
+rod_saw_piece_end (const RodSawBlock *block,
+                   const RodSheets   *sheets,
+                   guint              i)
 {
   return block->starts[i + 1] - sheets->house->saw->kerf_mm;
 }
@@ -182,7 +133,7 @@ find_levels (RodSawBlock     *block,
   block->all_marked = TRUE;
   for (guint i = 0; i < block->n_pieces; i++)
     {
-      double           end = piece_end (block, sheets, i);
+      double           end = rod_saw_piece_end (block, sheets, i);
       g_autofree char *figure = rod_figures_length (sheets->units, end);
       double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
       int              level = 0;
@@ -201,12 +152,12 @@ find_levels (RodSawBlock     *block,
     }
 }
 
-static gboolean
-fits (const RodSheets *sheets,
-      const char      *text,
-      double           height,
-      gboolean         bold,
-      double           room)
+gboolean
+rod_saw_fits (const RodSheets *sheets,
+              const char      *text,
+              double           height,
+              gboolean         bold,
+              double           room)
 {
   return rod_lettering_width (sheets->lettering, text, height, bold) * NARROWEST <= room - 1.0;
 }
@@ -222,16 +173,16 @@ find_fits (RodSawBlock      *block,
   block->lengths_fit = TRUE;
   for (guint b = 0; b < block->n_bars; b++)
     {
-      const RodSawBar *bar = bar_at (cutting, block->first_bar + b);
+      const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar + b);
 
       for (guint i = 0; i < bar->n_items; i++)
         {
-          const RodCutItem *item = item_at (cutting, bar, i);
+          const RodCutItem *item = rod_saw_item_at (cutting, bar, i);
           double            room = (double) item->length_mm * block->scale;
           g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
 
-          names_fit &= fits (sheets, item->label, NAME_HEIGHT, FALSE, room);
-          block->lengths_fit &= fits (sheets, length, ROD_SHEET_SAW, TRUE, room);
+          names_fit &= rod_saw_fits (sheets, item->label, NAME_HEIGHT, FALSE, room);
+          block->lengths_fit &= rod_saw_fits (sheets, length, ROD_SHEET_SAW, TRUE, room);
         }
     }
   block->lengths_fit &= block->all_marked;
@@ -254,14 +205,15 @@ append_run (GString           *text,
             guint              end)
 {
   g_autofree char *length =
-    rod_figures_length (sheets->units, (double) item_at (cutting, bar, first)->length_mm);
+    rod_figures_length (sheets->units, (double) rod_saw_item_at (cutting, bar, first)->length_mm);
 
   if (end > first + 1)
     g_string_append_printf (text, "%u\u00a0×\u00a0", end - first);
   g_string_append_printf (text, "%s\u00a0\u2192\u00a0", length);
   for (guint i = first; i < end; i++)
     {
-      g_autofree char *mark = rod_figures_length (sheets->units, piece_end (block, sheets, i));
+      g_autofree char *mark =
+        rod_figures_length (sheets->units, rod_saw_piece_end (block, sheets, i));
 
       g_string_append_printf (text, "%s%s", i > first ? ", " : "", mark);
     }
@@ -269,15 +221,15 @@ append_run (GString           *text,
     g_string_append_printf (text,
                             "%s%s",
                             i > first ? ", " : ": ",
-                            item_at (cutting, bar, i)->label);
+                            rod_saw_item_at (cutting, bar, i)->label);
 }
 
 /* Names in sawing order, with lengths and running marks where the drawing has no room for these. */
-static char *
-list_names (const RodSawBlock *block,
-            const RodSheets   *sheets,
-            const RodCutting  *cutting,
-            const RodSawBar   *bar)
+char *
+rod_saw_list_names (const RodSawBlock *block,
+                    const RodSheets   *sheets,
+                    const RodCutting  *cutting,
+                    const RodSawBar   *bar)
 {
   GString *text = g_string_new (NULL);
   guint    end;
@@ -288,11 +240,11 @@ list_names (const RodSawBlock *block,
       g_string_append (text, i > 0 ? " \u00b7 " : "");
       if (block->lengths_fit)
         {
-          g_string_append (text, item_at (cutting, bar, i)->label);
+          g_string_append (text, rod_saw_item_at (cutting, bar, i)->label);
           continue;
         }
-      while (end < bar->n_items &&
-             item_at (cutting, bar, end)->length_mm == item_at (cutting, bar, i)->length_mm)
+      while (end < bar->n_items && rod_saw_item_at (cutting, bar, end)->length_mm ==
+                                     rod_saw_item_at (cutting, bar, i)->length_mm)
         end++;
       append_run (text, block, sheets, cutting, bar, i, end);
     }
@@ -300,8 +252,8 @@ list_names (const RodSawBlock *block,
   return g_string_free (text, FALSE);
 }
 
-static double
-names_height (const RodSawBlock *block)
+double
+rod_saw_names_height (const RodSawBlock *block)
 {
   return block->lengths_fit ? NAME_HEIGHT : LIST_HEIGHT;
 }
@@ -319,12 +271,13 @@ measure_rows (RodSawBlock      *block,
       block->row_heights[b] = block->names == NAMES_INSIDE ? 0.0 : ROW_HEIGHT;
       if (block->names != NAMES_IN_ORDER)
         continue;
-      text = list_names (block, sheets, cutting, bar_at (cutting, block->first_bar + b));
+      text =
+        rod_saw_list_names (block, sheets, cutting, rod_saw_bar_at (cutting, block->first_bar + b));
       block->row_heights[b] = fmax (ROW_HEIGHT,
                                     rod_sheet_paragraph (sheets,
                                                          NULL,
                                                          text,
-                                                         names_height (block),
+                                                         rod_saw_names_height (block),
                                                          FALSE,
                                                          0.0,
                                                          0.0,
@@ -359,12 +312,12 @@ gather_features (RodSawBlock     *block,
     }
 }
 
-static double
-set_features (const RodSawBlock *block,
-              const RodSheets   *sheets,
-              cairo_t           *cr,
-              double             x,
-              double             y)
+double
+rod_saw_set_features (const RodSawBlock *block,
+                      const RodSheets   *sheets,
+                      cairo_t           *cr,
+                      double             x,
+                      double             y)
 {
   double top = y;
 
@@ -407,13 +360,13 @@ new_block (const RodSheets  *sheets,
   block->first_bar = first;
   block->n_bars = n;
   block->scale = (width - GUTTER) / longest_stock (cutting);
-  find_starts (block, sheets, cutting, bar_at (cutting, first));
+  find_starts (block, sheets, cutting, rod_saw_bar_at (cutting, first));
   find_levels (block, sheets);
   find_fits (block, sheets, cutting);
   measure_rows (block, sheets, cutting);
-  gather_features (block, features, bar_at (cutting, first));
+  gather_features (block, features, rod_saw_bar_at (cutting, first));
   block->height = block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
-                  set_features (block, sheets, NULL, 0.0, 0.0);
+                  rod_saw_set_features (block, sheets, NULL, 0.0, 0.0);
   for (guint b = 0; b < n; b++)
     block->height += block->row_heights[b];
 
@@ -435,8 +388,8 @@ rod_saw_blocks_new (const RodSheets  *sheets,
       while (first + n < cutting->bars->len && n < MOST_BARS &&
              bars_are_alike (cutting,
                              features,
-                             bar_at (cutting, first),
-                             bar_at (cutting, first + n)))
+                             rod_saw_bar_at (cutting, first),
+                             rod_saw_bar_at (cutting, first + n)))
         n++;
       g_ptr_array_add (blocks, new_block (sheets, cutting, features, width, first, n));
     }
@@ -448,295 +401,4 @@ double
 rod_saw_block_height (const RodSawBlock *block)
 {
   return block->height;
-}
-
-/* The piece to its true shape: lengthways to @scale.x, and @scale.y high for the whole cover. */
-static void
-trace_shape (const RodSheets *sheets,
-             cairo_t         *cr,
-             guint            index,
-             double           left,
-             double           top,
-             RodPoint         scale)
-{
-  const RodPlan   *plan = sheets->plan;
-  const RodPiece  *piece = rod_plan_piece (plan, index);
-  const RodField  *field = rod_plan_field (plan, piece->field);
-  const RodRegion *rings = plan->rings;
-  double           upright = scale.y / field->board->cover_mm;
-  double           low_x = G_MAXDOUBLE;
-
-  for (guint i = rings->ring_starts[piece->first_ring];
-       i < rings->ring_starts[piece->first_ring + 1];
-       i++)
-    low_x = fmin (low_x, rod_affine_apply (field->to_board, rings->points[i]).x);
-  for (guint r = piece->first_ring; r < piece->first_ring + piece->n_rings; r++)
-    {
-      cairo_new_sub_path (cr);
-      for (guint i = rings->ring_starts[r]; i < rings->ring_starts[r + 1]; i++)
-        {
-          RodPoint at = rod_affine_apply (field->to_board, rings->points[i]);
-
-          cairo_line_to (cr,
-                         left + (at.x - low_x) * scale.x,
-                         top + scale.y - (at.y - piece->line_mm) * upright);
-        }
-      cairo_close_path (cr);
-    }
-}
-
-static void
-draw_bar (const RodSawBlock *block,
-          const RodSheets   *sheets,
-          const RodCutting  *cutting,
-          double             x,
-          double             y,
-          cairo_t           *cr)
-{
-  const RodSawBar  *bar = bar_at (cutting, block->first_bar);
-  RodDrawingOptions options;
-  RodPoint          scale = { block->scale, block->bar_height };
-  double            length = stock_length (cutting, bar);
-
-  rod_drawing_options_init (&options);
-  options.grey = sheets->options.grey;
-  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
-  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
-  cairo_fill (cr);
-  for (guint i = 0; i < bar->n_items; i++)
-    {
-      const RodCutItem *item = item_at (cutting, bar, i);
-      double            left = x + block->starts[i] * block->scale;
-
-      if (item->piece >= 0)
-        trace_shape (sheets, cr, item->piece, left, y, scale);
-      else
-        cairo_rectangle (cr, left, y, (double) item->length_mm * block->scale, block->bar_height);
-    }
-  rod_ink_use (cutting->colour != NULL ? rod_drawing_board_ink (cutting->colour, &options)
-                                       : options.paper,
-               cr);
-  cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
-  cairo_stroke (cr);
-  cairo_set_line_width (cr, ROD_SHEET_WIDE);
-  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
-  cairo_stroke (cr);
-}
-
-/* Length and, where it fits, mark of one piece in the bar. */
-static void
-write_inside (const RodSawBlock *block,
-              const RodSheets   *sheets,
-              const RodCutItem  *item,
-              double             middle,
-              double             y,
-              cairo_t           *cr)
-{
-  double           length = (double) item->length_mm;
-  double           room = length * block->scale;
-  g_autofree char *figure = rod_figures_length (sheets->units, length);
-  gboolean         named = block->names == NAMES_INSIDE;
-  RodLetterStyle   style = { .height = ROD_SHEET_SAW_LARGE, .bold = TRUE };
-  RodLetterStyle   name = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
-
-  style.align = ROD_ALIGN_CENTRE;
-  style.width = name.width = room - 1.0;
-  if (block->bar_height < BAR_HEIGHT || named || !fits (sheets, figure, style.height, TRUE, room))
-    style.height = ROD_SHEET_SAW;
-  if (!fits (sheets, figure, style.height, TRUE, room))
-    return;
-
-  rod_lettering_write (sheets->lettering,
-                       cr,
-                       figure,
-                       &style,
-                       middle,
-                       named ? y + 1.2 + style.height
-                             : y + 0.5 * (block->bar_height + style.height));
-  if (named)
-    rod_lettering_write (sheets->lettering,
-                         cr,
-                         item->label,
-                         &name,
-                         middle,
-                         y + block->bar_height - 1.4);
-}
-
-static void
-draw_inside (const RodSawBlock *block,
-             const RodSheets   *sheets,
-             const RodCutting  *cutting,
-             double             x,
-             double             y,
-             cairo_t           *cr)
-{
-  const RodSawBar *bar = bar_at (cutting, block->first_bar);
-
-  for (guint i = 0; i < bar->n_items; i++)
-    {
-      const RodCutItem *item = item_at (cutting, bar, i);
-
-      write_inside (block,
-                    sheets,
-                    item,
-                    x + (block->starts[i] + 0.5 * (double) item->length_mm) * block->scale,
-                    y,
-                    cr);
-    }
-}
-
-static void
-draw_running_marks (const RodSawBlock *block,
-                    const RodSheets   *sheets,
-                    double             x,
-                    double             y,
-                    cairo_t           *cr)
-{
-  RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
-  double         right = x + block->width - GUTTER;
-
-  for (guint i = 0; i < block->n_pieces; i++)
-    {
-      double end = piece_end (block, sheets, i);
-      double at = x + end * block->scale;
-      double base =
-        y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH + ROD_SHEET_SAW;
-      g_autofree char *figure = rod_figures_length (sheets->units, end);
-      double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
-
-      if (block->levels[i] == MARK_HIDDEN)
-        continue;
-      cairo_set_line_width (cr, ROD_SHEET_WIDE);
-      cairo_move_to (cr, at, y);
-      cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);
-      cairo_stroke (cr);
-      /* The last mark stays within its column. */
-      rod_lettering_write (sheets->lettering,
-                           cr,
-                           figure,
-                           &style,
-                           fmin (at, right - 0.5 * width),
-                           base);
-    }
-}
-
-static void
-draw_tick (cairo_t *cr,
-           double   x,
-           double   y)
-{
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
-  cairo_rectangle (cr, x + 0.2, y, TICK, TICK);
-  cairo_stroke (cr);
-}
-
-/* Beside the bar: how many of which length, which they are, and what is left of each. */
-static void
-draw_gutter (const RodSawBlock *block,
-             const RodSheets   *sheets,
-             const RodCutting  *cutting,
-             double             x,
-             double             y,
-             cairo_t           *cr)
-{
-  const RodSawBar *bar = bar_at (cutting, block->first_bar);
-  double           length = stock_length (cutting, bar);
-  gboolean         rack = g_ptr_array_index (cutting->stock_of, bar->stock) == NULL;
-  guint            first = block->first_bar + 1;
-  g_autofree char *stock = rod_figures_length (sheets->units, length);
-  g_autofree char *text = g_strdup_printf ("%u × %s", block->n_bars, stock);
-  g_autofree char *rest = rod_figures_length (sheets->units, (double) bar->rest_mm);
-  g_autofree char *left =
-    rack ? g_strdup_printf (_ ("rack, rest %s"), rest) : g_strdup_printf (_ ("rest %s"), rest);
-  g_autofree char *bars =
-    block->n_bars == 1 ? g_strdup_printf (_ ("bar %u"), first)
-                       : g_strdup_printf (_ ("bars %u\u2013%u"), first, first + block->n_bars - 1);
-  RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 1.5 };
-  double         indent = block->names == NAMES_INSIDE ? TICK + 1.5 : 0.0;
-
-  rod_lettering_write (sheets->lettering, cr, text, &style, x, y + ROD_SHEET_SAW);
-  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = GUTTER - 1.5 - indent };
-  if (indent > 0.0)
-    draw_tick (cr, x, y + ROD_SHEET_SAW + 1.6);
-  rod_lettering_write (sheets->lettering,
-                       cr,
-                       bars,
-                       &style,
-                       x + indent,
-                       y + ROD_SHEET_SAW + GUTTER_PITCH);
-  style.width = GUTTER - 1.5;
-  rod_lettering_write (sheets->lettering,
-                       cr,
-                       left,
-                       &style,
-                       x,
-                       y + ROD_SHEET_SAW + 2.0 * GUTTER_PITCH);
-}
-
-/* One line for each bar: marks under their pieces or in order. */
-static void
-draw_row (const RodSawBlock *block,
-          const RodSheets   *sheets,
-          const RodCutting  *cutting,
-          guint              row,
-          RodPoint           at,
-          cairo_t           *cr)
-{
-  const RodSawBar *bar = bar_at (cutting, block->first_bar + row);
-
-  draw_tick (cr, at.x - TICK - 2.0, at.y);
-  if (block->names == NAMES_IN_ORDER)
-    {
-      g_autofree char *text = list_names (block, sheets, cutting, bar);
-
-      rod_sheet_paragraph (sheets,
-                           cr,
-                           text,
-                           names_height (block),
-                           FALSE,
-                           at.x,
-                           at.y,
-                           block->width - GUTTER);
-      return;
-    }
-  for (guint i = 0; i < bar->n_items; i++)
-    {
-      const RodCutItem *item = item_at (cutting, bar, i);
-      double            length = (double) item->length_mm;
-      RodLetterStyle    style = { .height = NAME_HEIGHT, .align = ROD_ALIGN_CENTRE };
-
-      style.width = length * block->scale - 0.8;
-      rod_lettering_write (sheets->lettering,
-                           cr,
-                           item->label,
-                           &style,
-                           at.x + (block->starts[i] + 0.5 * length) * block->scale,
-                           at.y + NAME_HEIGHT);
-    }
-}
-
-void
-rod_saw_block_draw (const RodSawBlock *block,
-                    const RodSheets   *sheets,
-                    const RodCutting  *cutting,
-                    double             x,
-                    double             y,
-                    cairo_t           *cr)
-{
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  draw_gutter (block, sheets, cutting, x, y, cr);
-  x += GUTTER;
-  draw_bar (block, sheets, cutting, x, y, cr);
-  draw_inside (block, sheets, cutting, x, y, cr);
-  draw_running_marks (block, sheets, x, y, cr);
-  y += block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH;
-  y += set_features (block, sheets, cr, x, y);
-  for (guint b = 0; b < block->n_bars; b++)
-    {
-      if (block->names != NAMES_INSIDE)
-        draw_row (block, sheets, cutting, b, (RodPoint){ x, y }, cr);
-      y += block->row_heights[b];
-    }
 }
