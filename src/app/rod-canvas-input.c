@@ -115,6 +115,16 @@ motion_cb (GtkEventControllerMotion *controller,
   self->pointer = (RodPoint){ x, y };
 }
 
+/* Wheels count clicks, touchpads pixels. */
+static gboolean
+is_wheel (GtkEventControllerScroll *scroll)
+{
+  GtkEventController *controller = GTK_EVENT_CONTROLLER (scroll);
+
+  return gtk_event_controller_get_current_event (controller) == NULL ||
+         gtk_event_controller_scroll_get_unit (scroll) == GDK_SCROLL_UNIT_WHEEL;
+}
+
 static gboolean
 scroll_cb (GtkEventControllerScroll *controller,
            double                    dx,
@@ -123,7 +133,7 @@ scroll_cb (GtkEventControllerScroll *controller,
 {
   GdkModifierType state =
     gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (controller));
-  gboolean wheel = gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_WHEEL;
+  gboolean wheel = is_wheel (controller);
 
   if (self->plan == NULL)
     return GDK_EVENT_PROPAGATE;

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Opens a house in two steps, each in a thread: first the plan, which takes milliseconds and is
- * shown at once, then the take-off, which may take a second. House, plan and take-off are immutable,
- * so that no lock is needed. A step that was overtaken by another file is recognised by its
- * cancellable and thrown away.
+ * shown at once, then the take-off, which may take a second. House, plan and take-off are
+ * immutable, so that no lock is needed. A step that was overtaken by another file is recognised by
+ * its cancellable and thrown away. The steps do not keep the document alive: a window that is
+ * closed gives everything back at once, and the thread ends in its own time.
  */
 #include "config.h"
 
@@ -76,6 +77,50 @@ update_findings (RodDocument *self)
                        items->len);
 }
 
+static GWeakRef *
+new_weak_ref (RodDocument *self)
+{
+  GWeakRef *ref = g_new (GWeakRef, 1);
+
+  g_weak_ref_init (ref, self);
+
+  return ref;
+}
+
+static RodDocument *
+take_weak_ref (gpointer user_data)
+{
+  GWeakRef    *ref = user_data;
+  RodDocument *self = g_weak_ref_get (ref);
+
+  g_weak_ref_clear (ref);
+  g_free (ref);
+
+  return self;
+}
+
+static void
+run_in_thread (RodDocument        *self,
+               GTaskThreadFunc     step,
+               gpointer            input,
+               GDestroyNotify      free_input,
+               GAsyncReadyCallback done)
+{
+  g_autoptr (GTask) task = g_task_new (NULL, self->cancellable, done, new_weak_ref (self));
+
+  g_task_set_source_tag (task, run_in_thread);
+  g_task_set_return_on_cancel (task, TRUE);
+  g_task_set_task_data (task, input, free_input);
+  g_task_run_in_thread (task, step);
+}
+
+static gboolean
+is_overtaken (RodDocument  *self,
+              GAsyncResult *result)
+{
+  return self == NULL || g_task_get_cancellable (G_TASK (result)) != self->cancellable;
+}
+
 static void
 take_off_in_thread (GTask        *task,
                     gpointer      source,
@@ -91,10 +136,10 @@ taken_off_cb (GObject      *source,
               GAsyncResult *result,
               gpointer      user_data)
 {
-  RodDocument *self = ROD_DOCUMENT (source);
+  g_autoptr (RodDocument) self = take_weak_ref (user_data);
   g_autoptr (RodTakeoff) takeoff = g_task_propagate_pointer (G_TASK (result), NULL);
 
-  if (takeoff == NULL || g_task_get_cancellable (G_TASK (result)) != self->cancellable)
+  if (takeoff == NULL || is_overtaken (self, result))
     return;
 
   self->takeoff = g_steal_pointer (&takeoff);
@@ -105,11 +150,11 @@ taken_off_cb (GObject      *source,
 static void
 take_off (RodDocument *self)
 {
-  g_autoptr (GTask) task = g_task_new (self, self->cancellable, taken_off_cb, NULL);
-
-  g_task_set_source_tag (task, take_off);
-  g_task_set_task_data (task, rod_plan_ref (self->plan), (GDestroyNotify) rod_plan_unref);
-  g_task_run_in_thread (task, take_off_in_thread);
+  run_in_thread (self,
+                 take_off_in_thread,
+                 rod_plan_ref (self->plan),
+                 (GDestroyNotify) rod_plan_unref,
+                 taken_off_cb);
 }
 
 /* A local file may name systems beside it; any other file stands for itself. */
@@ -163,11 +208,11 @@ planned_cb (GObject      *source,
             GAsyncResult *result,
             gpointer      user_data)
 {
-  RodDocument *self = ROD_DOCUMENT (source);
+  g_autoptr (RodDocument) self = take_weak_ref (user_data);
   g_autoptr (GError) error = NULL;
   g_autoptr (RodPlan) plan = g_task_propagate_pointer (G_TASK (result), &error);
 
-  if (g_task_get_cancellable (G_TASK (result)) != self->cancellable)
+  if (is_overtaken (self, result))
     return;
 
   if (plan == NULL)
@@ -244,8 +289,6 @@ void
 rod_document_open (RodDocument *self,
                    GFile       *file)
 {
-  g_autoptr (GTask) task = NULL;
-
   g_return_if_fail (ROD_IS_DOCUMENT (self));
   g_return_if_fail (G_IS_FILE (file));
 
@@ -254,11 +297,7 @@ rod_document_open (RodDocument *self,
   g_clear_error (&self->error);
   self->cancellable = g_cancellable_new ();
 
-  task = g_task_new (self, self->cancellable, planned_cb, NULL);
-  g_task_set_source_tag (task, rod_document_open);
-  g_task_set_task_data (task, g_object_ref (file), g_object_unref);
-  g_task_run_in_thread (task, plan_in_thread);
-
+  run_in_thread (self, plan_in_thread, g_object_ref (file), g_object_unref, planned_cb);
   enter_state (self, ROD_DOCUMENT_OPENING);
 }
 

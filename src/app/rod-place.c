@@ -223,14 +223,14 @@ opening_covers (const RodOpening *opening,
   return contour_encloses (contour, point);
 }
 
+/* An opening or a board of a face. */
 static gboolean
-find_in_face (const RodPlan *plan,
-              guint          index,
-              RodPoint       point,
-              RodPlace      *place)
+find_part (const RodPlan *plan,
+           guint          index,
+           RodPoint       point,
+           RodPlace      *place)
 {
   const RodFace *face = rod_plan_face (plan, index);
-  g_autoptr (GArray) contour = NULL;
 
   for (guint i = 0; i < face->surface->openings->len; i++)
     if (opening_covers (g_ptr_array_index (face->surface->openings, i), point))
@@ -251,12 +251,44 @@ find_in_face (const RodPlan *plan,
           }
     }
 
-  contour = rod_contour_outline (face->surface);
+  return FALSE;
+}
+
+static gboolean
+find_face (const RodPlan *plan,
+           guint          index,
+           RodPoint       point,
+           RodPlace      *place)
+{
+  g_autoptr (GArray) contour = rod_contour_outline (rod_plan_face (plan, index)->surface);
+
   if (!contour_encloses (contour, point))
     return FALSE;
 
   *place = rod_place_face (index);
+
   return TRUE;
+}
+
+typedef gboolean (*Finder) (const RodPlan *plan,
+                            guint          face,
+                            RodPoint       point,
+                            RodPlace      *place);
+
+static gboolean
+find_foremost (const RodPlan   *plan,
+               const RodAffine *net,
+               RodPoint         point,
+               gboolean         derived,
+               Finder           find,
+               RodPlace        *place)
+{
+  for (guint i = plan->faces->len; i-- > 0;)
+    if (derived == (rod_plan_face (plan, i)->opening >= 0) &&
+        find (plan, i, rod_affine_apply (rod_affine_invert (net[i]), point), place))
+      return TRUE;
+
+  return FALSE;
 }
 
 gboolean
@@ -269,17 +301,9 @@ rod_place_at (const RodPlan   *plan,
   g_return_val_if_fail (net != NULL, FALSE);
   g_return_val_if_fail (place != NULL, FALSE);
 
-  for (guint pass = 0; pass < 2; pass++)
-    for (guint i = plan->faces->len; i-- > 0;)
-      {
-        gboolean derived = rod_plan_face (plan, i)->opening >= 0;
-
-        if (derived == (pass == 0) &&
-            find_in_face (plan, i, rod_affine_apply (rod_affine_invert (net[i]), point), place))
-          return TRUE;
-      }
-
-  return FALSE;
+  return find_foremost (plan, net, point, TRUE, find_part, place) ||
+         find_foremost (plan, net, point, FALSE, find_part, place) ||
+         find_foremost (plan, net, point, FALSE, find_face, place);
 }
 
 char *

@@ -135,8 +135,8 @@ void rod_place_extent (RodPlace       place,
  * @point: a point of the net
  * @place: (out): what lies there
  *
- * Looks from the foremost to the hindmost face: derived reveals lie in their openings, and later
- * faces over earlier ones. A board goes before the surface behind it.
+ * Boards and openings go before the surfaces behind them, linings before the openings they lie in,
+ * and later faces before earlier ones.
  *
  * Returns: whether anything lies there
  */

@@ -175,6 +175,9 @@ rod_window_dispose (GObject *object)
 {
   RodWindow *self = ROD_WINDOW (object);
 
+  /* These two hold on to the panes, and the panes to all that is in them. */
+  g_action_map_remove_action (G_ACTION_MAP (self), "show-house");
+  g_action_map_remove_action (G_ACTION_MAP (self), "show-details");
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);

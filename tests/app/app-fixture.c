@@ -46,7 +46,7 @@ app_wait_for (AppCondition condition,
               gpointer     data,
               const char  *what)
 {
-  guint id = g_timeout_add_seconds_once (PATIENCE_S, out_of_patience_cb, (gpointer) what);
+  guint id = g_timeout_add_once (PATIENCE_S * 1000, out_of_patience_cb, (gpointer) what);
 
   while (!condition (data))
     g_main_context_iteration (NULL, TRUE);
@@ -95,17 +95,17 @@ app_open_window (void)
 }
 
 static gboolean
-is_ready (gpointer window)
-{
-  return rod_document_get_state (rod_window_get_document (window)) == ROD_DOCUMENT_READY;
-}
-
-static gboolean
 is_decided (gpointer window)
 {
   RodDocumentState state = rod_document_get_state (rod_window_get_document (window));
 
   return state == ROD_DOCUMENT_READY || state == ROD_DOCUMENT_FAILED;
+}
+
+static gboolean
+is_planned (gpointer window)
+{
+  return rod_document_get_state (rod_window_get_document (window)) >= ROD_DOCUMENT_PLANNED;
 }
 
 RodWindow *
@@ -116,10 +116,42 @@ app_open_example (void)
     g_file_new_for_uri ("resource:///org/storeyrod/Storeyrod/example.storeyrod");
 
   rod_window_open (window, file);
-  app_wait_for (is_ready, window, "the example's take-off");
+  app_wait_for (is_planned, window, "the example's plan");
   app_settle (window);
 
   return window;
+}
+
+char *
+app_example_path (const char *name)
+{
+  return g_test_build_filename (G_TEST_DIST, "..", "examples", name, NULL);
+}
+
+RodWindow *
+app_open_studio (void)
+{
+  RodWindow       *window = app_open_window ();
+  g_autofree char *path = app_example_path ("garden-studio.storeyrod");
+
+  app_open_file (window, path);
+  g_assert_cmpint (rod_document_get_state (rod_window_get_document (window)),
+                   ==,
+                   ROD_DOCUMENT_READY);
+
+  return window;
+}
+
+void
+app_expand_all (GtkWidget *widget)
+{
+  if (GTK_IS_EXPANDER (widget))
+    gtk_expander_set_expanded (GTK_EXPANDER (widget), TRUE);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    app_expand_all (child);
 }
 
 void

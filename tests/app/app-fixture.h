@@ -13,8 +13,17 @@ RodApplication *app_get (void);
 /* A window on the screen, without a house. */
 RodWindow *app_open_window (void);
 
-/* A window that shows the example with its take-off; fails the test when that does not come. */
+/* A window that shows the example as soon as it is planned. */
 RodWindow *app_open_example (void);
+
+/* A window that shows the garden studio with its take-off, which takes less long. */
+RodWindow *app_open_studio (void);
+
+/* Path of a house of the examples folder. */
+char *app_example_path (const char *name);
+
+/* Opens whatever can be opened below @widget. */
+void app_expand_all (GtkWidget *widget);
 
 /* Opens a file in a window and waits until that has succeeded or failed. */
 void app_open_file (RodWindow  *window,

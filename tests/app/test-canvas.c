@@ -124,7 +124,6 @@ test_click_sign (void)
   RodWindow    *window = app_open_example ();
   RodHouseView *view = rod_window_get_view (window);
   RodDocument  *document = rod_window_get_document (window);
-  RodPlan      *plan = rod_document_get_plan (document);
   RodCanvas    *canvas = rod_house_view_get_canvas (view);
   GListModel   *findings = rod_document_get_findings (document);
   guint         n_tried = 0;

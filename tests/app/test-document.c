@@ -18,11 +18,11 @@ static void
 set_up (Files        *files,
         gconstpointer data)
 {
-  g_autoptr (GBytes) bytes =
-    g_resources_lookup_data ("/org/storeyrod/Storeyrod/example.storeyrod", 0, NULL);
-  gsize       length;
-  const char *text = g_bytes_get_data (bytes, &length);
+  g_autofree char *studio = app_example_path ("garden-studio.storeyrod");
+  g_autofree char *text = NULL;
+  gsize            length;
 
+  g_assert_true (g_file_get_contents (studio, &text, &length, NULL));
   files->folder = g_dir_make_tmp ("storeyrod-test-XXXXXX", NULL);
   files->good = g_build_filename (files->folder, "good.storeyrod", NULL);
   files->bad = g_build_filename (files->folder, "bad <&> file.storeyrod", NULL);
@@ -40,6 +40,12 @@ tear_down (Files        *files,
   g_free (files->folder);
   g_free (files->good);
   g_free (files->bad);
+}
+
+static gboolean
+is_ready (gpointer document)
+{
+  return rod_document_get_state (document) == ROD_DOCUMENT_READY;
 }
 
 static void
@@ -65,7 +71,17 @@ test_example (void)
   g_assert_cmpstr (rod_window_get_page (window), ==, "house");
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, plan->house->name);
   g_assert_cmpuint (plan->pieces->len, >, 100);
-  g_assert_nonnull (rod_document_get_takeoff (document));
+  g_assert_true (g_action_group_get_action_enabled (G_ACTION_GROUP (window), "stage"));
+  app_close_window (window);
+}
+
+/* The example that comes with the program, to the end. */
+static void
+test_example_takeoff (void)
+{
+  RodWindow *window = app_open_example ();
+
+  app_wait_for (is_ready, rod_window_get_document (window), "the example's take-off");
   g_assert_true (g_action_group_get_action_enabled (G_ACTION_GROUP (window), "export"));
   app_close_window (window);
 }
@@ -124,12 +140,6 @@ test_missing_file (void)
                   ROD_FILE_ERROR_READ);
   g_assert_cmpstr (rod_window_get_page (window), ==, "failed");
   app_close_window (window);
-}
-
-static gboolean
-is_ready (gpointer document)
-{
-  return rod_document_get_state (document) == ROD_DOCUMENT_READY;
 }
 
 /* The last file asked for wins, and what was under way is given up. */
@@ -192,6 +202,7 @@ main (int    argc,
 
   g_test_add_func ("/app/document/welcome", test_welcome);
   g_test_add_func ("/app/document/example", test_example);
+  g_test_add_func ("/app/document/example-takeoff", test_example_takeoff);
   g_test_add_func ("/app/document/missing-file", test_missing_file);
   g_test_add ("/app/document/bad-file", Files, NULL, set_up, test_bad_file, tear_down);
   g_test_add ("/app/document/bad-file-beside-house",

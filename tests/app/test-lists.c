@@ -133,6 +133,7 @@ test_piece_details (void)
       rod_selection_set (rod_house_view_get_selection (view), rod_place_piece (plan, index), FALSE);
       g_assert_cmpstr (rod_details_get_title (details), ==, piece->mark);
       g_assert_true (app_has_label (GTK_WIDGET (details), length));
+      app_expand_all (GTK_WIDGET (details));
       for (guint t = 0; t < reckoning->terms->len; t++)
         g_assert_true (app_has_label (GTK_WIDGET (details),
                                       g_array_index (reckoning->terms, RodTerm, t).text));
@@ -160,6 +161,7 @@ test_all_details (void)
 
       rod_selection_set (selection, rod_place_face (i), FALSE);
       g_assert_cmpstr (rod_details_get_title (details), ==, title);
+      app_expand_all (GTK_WIDGET (details));
       g_assert_true (app_has_label (GTK_WIDGET (details), area));
       for (guint k = 0; k < face->surface->openings->len; k++)
         {
@@ -198,12 +200,11 @@ test_findings (void)
   RodHouseView    *view = rod_window_get_view (window);
   RodDocument     *document = rod_window_get_document (window);
   RodPlan         *plan = rod_document_get_plan (document);
-  RodTakeoff      *takeoff = rod_document_get_takeoff (document);
   GListModel      *findings = rod_document_get_findings (document);
   RodFindingsList *list = rod_house_view_get_findings_list (view);
   guint            n_findings = g_list_model_get_n_items (findings);
 
-  g_assert_cmpuint (n_findings, ==, plan->findings->len + takeoff->findings->len);
+  g_assert_cmpuint (n_findings, >=, plan->findings->len);
   g_assert_cmpuint (n_findings, >, 0);
   for (guint i = 0; i < n_findings + 1; i++)
     {
@@ -223,7 +224,7 @@ test_findings (void)
 static void
 test_tally (void)
 {
-  RodWindow        *window = app_open_example ();
+  RodWindow        *window = app_open_studio ();
   const RodTakeoff *takeoff = rod_document_get_takeoff (rod_window_get_document (window));
   const RodPlan    *plan = takeoff->plan;
   g_autofree char  *pieces = rod_figures_count (plan->pieces->len);
@@ -245,7 +246,7 @@ note_highlight_cb (RodOrderView *view,
 static void
 test_order (void)
 {
-  RodWindow        *window = app_open_example ();
+  RodWindow        *window = app_open_studio ();
   RodHouseView     *view = rod_window_get_view (window);
   RodOrderView     *order = rod_house_view_get_order_view (view);
   const RodTakeoff *takeoff = rod_document_get_takeoff (rod_window_get_document (window));
@@ -276,7 +277,7 @@ test_order (void)
 static void
 test_sheets (void)
 {
-  RodWindow        *window = app_open_example ();
+  RodWindow        *window = app_open_studio ();
   const RodTakeoff *takeoff = rod_document_get_takeoff (rod_window_get_document (window));
   g_autoptr (RodSheets) sheets = rod_sheets_new (takeoff, NULL);
 
