@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Battens. They stand upright or lie level, whichever crosses the boards better, so that the cavity
- * behind stays a set of straight shafts even under diagonal boards; their pitch is then closer than
- * along the boards. Each needed line runs over the whole field, which is how a frame is built, and is
- * interrupted only by openings.
+/* Battens. They stand upright or lie level, whichever crosses the boards better, so that the
+ * cavity behind stays a set of straight shafts even under diagonal boards; their pitch is then
+ * closer than along the boards. Each needed line runs over the whole field, which is how a frame
+ * is built, and is interrupted only by openings.
  *
  * Lines are places on the axis square to the battens, here called q: x for upright battens, y for
  * level ones. */
@@ -89,8 +89,8 @@ edge_uses (const RodEdge *edge)
   return edge->opening >= 0 ? ROD_BATTEN_OPENING : ROD_BATTEN_EDGE;
 }
 
-/* Edges that run along the battens need one beside them, at the edge distance. Boards are simply cut
- * round pipes and lights. */
+/* Edges that run along the battens need one beside them, at the edge distance. Boards are simply
+ * cut round pipes and lights. */
 static void
 need_edges (const Layer *layer)
 {
@@ -101,7 +101,8 @@ need_edges (const Layer *layer)
       const RodEdge *edge = &field->edges[e];
       RodPoint       from, to;
 
-      if (fabs (edge->raw.bulge) > 0.0 || rod_edge_trimless (layer->plan, field, edge))
+      if (fabs (edge->raw.bulge) > 0.0 || edge->yields ||
+          rod_edge_trimless (layer->plan, field, edge))
         continue;
       rod_edge_shifted (edge, layer->rules->batten_edge_mm - edge->build_up_mm, &from, &to);
       if (fabs (q_of (layer, from) - q_of (layer, to)) < ROD_SNAP_MM)
@@ -154,7 +155,8 @@ bundle_line (const BattenLine *lines,
   return bundle;
 }
 
-/* Lines that would lie on each other are served by one batten; the two of a length joint stay two. */
+/* Lines that would lie on each other are served by one batten; the two of a length joint stay two.
+ */
 static void
 merge_lines (const Layer *layer)
 {
@@ -191,7 +193,8 @@ need_ends (const Layer *layer)
   last = q_of (layer, high) - layer->rules->batten_edge_mm;
   if (first > last)
     first = last = (first + last) / 2.0;
-  if (lines->len == 0 || g_array_index (lines, BattenLine, lines->len - 1).q < last - layer->pitch_mm)
+  if (lines->len == 0 ||
+      g_array_index (lines, BattenLine, lines->len - 1).q < last - layer->pitch_mm)
     need_line (layer, last, ROD_BATTEN_EDGE);
   if (g_array_index (lines, BattenLine, 0).q > first + layer->pitch_mm)
     need_line (layer, first, ROD_BATTEN_EDGE);
@@ -222,7 +225,9 @@ air_gap_mm (const Layer *layer,
 {
   const RodEdge *edge = &layer->field->edges[tag];
 
-  return edge->opening >= 0 && !rod_edge_trimless (layer->plan, layer->field, edge) ? layer->rules->batten_opening_mm : 0.0;
+  return edge->opening >= 0 && !rod_edge_trimless (layer->plan, layer->field, edge)
+           ? layer->rules->batten_opening_mm
+           : 0.0;
 }
 
 static void
@@ -262,7 +267,7 @@ run_lines (const Layer *layer)
   for (guint i = 0; i < layer->lines->len; i++)
     {
       const BattenLine *line = &g_array_index (layer->lines, BattenLine, i);
-      RodPoint          origin = layer->upright ? (RodPoint){ line->q, 0.0 } : (RodPoint){ 0.0, line->q };
+      RodPoint          origin = { layer->upright ? line->q : 0.0, layer->upright ? 0.0 : line->q };
 
       run_line (layer, origin, direction, (int) i + 1, line->uses);
     }
@@ -287,7 +292,11 @@ run_slanting (const Layer *layer)
       if (fabs (from.x - to.x) < ROD_SNAP_MM || fabs (from.y - to.y) < ROD_SNAP_MM)
         continue;
       length = rod_point_distance (from, to);
-      run_line (layer, from, (RodPoint){ (to.x - from.x) / length, (to.y - from.y) / length }, ++number, edge_uses (edge));
+      run_line (layer,
+                from,
+                (RodPoint){ (to.x - from.x) / length, (to.y - from.y) / length },
+                ++number,
+                edge_uses (edge));
     }
   for (guint c = 0; c < field->n_columns; c++)
     {
@@ -297,8 +306,9 @@ run_slanting (const Layer *layer)
         continue;
       for (int side = -1; side <= 1; side += 2)
         run_line (layer,
-                  rod_affine_apply (field->to_surface,
-                                    (RodPoint){ field->columns[c] + side * layer->rules->double_batten_mm, 0.0 }),
+                  rod_affine_apply (
+                    field->to_surface,
+                    (RodPoint){ field->columns[c] + side * layer->rules->double_batten_mm, 0.0 }),
                   direction,
                   ++number,
                   ROD_BATTEN_JOINT);
@@ -329,14 +339,14 @@ place_field (RodPlan *plan,
   const RodFace  *face = rod_plan_face (plan, field->face);
   const RodRules *rules = face->system->rules;
   gboolean        soffit = face->surface->kind == ROD_SURFACE_SOFFIT;
+  double          centres_mm = soffit ? rules->soffit_centres_mm : rules->batten_centres_mm;
   Layer           layer = {
               .plan = plan,
               .field = field,
               .field_index = index,
               .rules = rules,
               .width_mm = face->system->batten->width_mm,
-              .pitch_mm = rod_batten_pitch_mm (soffit ? rules->soffit_centres_mm : rules->batten_centres_mm,
-                                               field->direction_deg),
+              .pitch_mm = rod_batten_pitch_mm (centres_mm, field->direction_deg),
               .upright = rod_battens_upright (field->direction_deg),
   };
 
@@ -344,7 +354,8 @@ place_field (RodPlan *plan,
     return;
   place_layer (&layer);
   /* Level battens would dam the cavity of a wall: they ride on upright ones. */
-  if (layer.upright || face->surface->kind != ROD_SURFACE_WALL || face->system->counter_batten == NULL)
+  if (layer.upright || face->surface->kind != ROD_SURFACE_WALL ||
+      face->system->counter_batten == NULL)
     return;
   layer.counter = TRUE;
   layer.upright = TRUE;

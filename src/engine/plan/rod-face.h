@@ -13,6 +13,8 @@ G_BEGIN_DECLS
  * @side: index of the side within outline, opening or zone
  * @raw: the line as measured
  * @turned: the clad area lies to the right of @raw: openings, and zones laid over this field
+ * @yields: a zone's side that lies on edges of the outline, of openings or of later zones all
+ * along: they bound the boards there, and it does not
  * @condition: never %ROD_EDGE_AUTO
  * @partner_face: index of the face it is joined to, or -1
  * @partner_edge: index of that face's edge, or -1
@@ -42,6 +44,7 @@ typedef struct
   guint              side;
   RodSide            raw;
   gboolean           turned;
+  gboolean           yields;
   RodEdgeCondition   condition;
   int                partner_face;
   int                partner_edge;

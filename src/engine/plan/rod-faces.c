@@ -51,13 +51,35 @@ rod_edge_shifted (const RodEdge *edge,
 }
 
 double
+rod_zone_side_shared_mm (const RodEdge *side,
+                         const RodEdge *other)
+{
+  RodPoint from = side->raw.from, to = side->raw.to, start, end;
+  double   length, ex, ey, low, high;
+
+  if (fabs (side->raw.bulge) > 0.0 || fabs (other->raw.bulge) > 0.0)
+    return 0.0;
+  rod_edge_line (other, &start, &end);
+  length = rod_point_distance (from, to);
+  ex = (to.x - from.x) / length;
+  ey = (to.y - from.y) / length;
+  if (fabs (ex * (start.y - from.y) - ey * (start.x - from.x)) > ROD_SNAP_MM ||
+      fabs (ex * (end.y - from.y) - ey * (end.x - from.x)) > ROD_SNAP_MM)
+    return 0.0;
+  low = ex * (start.x - from.x) + ey * (start.y - from.y);
+  high = ex * (end.x - from.x) + ey * (end.y - from.y);
+  return low > high ? 0.0 : MAX (0.0, MIN (high, length) - MAX (low, 0.0));
+}
+
+double
 rod_edge_match_mm (const RodPlan *plan,
                    guint          face,
                    const RodEdge *edge)
 {
   const RodSurface *own = rod_plan_face (plan, face)->surface;
   const RodFace    *partner = rod_plan_face (plan, (guint) edge->partner_face);
-  const RodEdge    *facing = &rod_plan_field (plan, partner->first_field)->edges[edge->partner_edge];
+  const RodField   *facing_field = rod_plan_field (plan, partner->first_field);
+  const RodEdge    *facing = &facing_field->edges[edge->partner_edge];
   RodPoint          a_from, a_to, b_from, b_to;
   gboolean          plumb;
 
@@ -312,15 +334,17 @@ add_field (RodPlan *plan,
   const RodSurface *surface = face->surface;
   const RodZone    *zone = zone_index < 0 ? NULL : g_ptr_array_index (surface->zones, zone_index);
   gboolean          own_board = zone != NULL && *zone->board != '\0';
-  const GPtrArray  *mix = zone != NULL && (zone->mix->len > 0 || *zone->colour != '\0') ? zone->mix : surface->mix;
-  const char       *colour = zone != NULL && *zone->colour != '\0' ? zone->colour : surface->colour;
-  RodField          field = {
-             .face = face_index,
-             .zone = zone,
-             .board = rod_system_find_board (face->system, own_board ? zone->board : surface->board),
-             .mix = mix->len > 0 ? mix : NULL,
-             .seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed,
-             .direction_deg = zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg,
+  const GPtrArray  *mix =
+    zone != NULL && (zone->mix->len > 0 || *zone->colour != '\0') ? zone->mix : surface->mix;
+  const char *colour = zone != NULL && *zone->colour != '\0' ? zone->colour : surface->colour;
+  RodField    field = {
+       .face = face_index,
+       .zone = zone,
+       .board = rod_system_find_board (face->system, own_board ? zone->board : surface->board),
+       .mix = mix->len > 0 ? mix : NULL,
+       .seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed,
+       .direction_deg =
+      zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg,
   };
 
   /* A colour of the surface's board may not exist on the zone's board; its first one stands in. */
@@ -349,7 +373,8 @@ add_fields (RodPlan *plan)
     }
 }
 
-/* The edge of a face, looked up in its first field; all fields number outline and openings alike. */
+/* The edge of a face, looked up in its first field; all fields number outline and openings alike.
+ */
 static int
 find_opening_edge (const RodField *field,
                    guint           opening,
@@ -395,9 +420,11 @@ tie (RodPlan       *plan,
      int            edge_b,
      const RodEdge *join)
 {
-  const RodEdge *a = &rod_plan_field (plan, rod_plan_face (plan, face_a)->first_field)->edges[edge_a];
-  const RodEdge *b = &rod_plan_field (plan, rod_plan_face (plan, face_b)->first_field)->edges[edge_b];
-  RodEdge        reversed = *join;
+  const RodEdge *a =
+    &rod_plan_field (plan, rod_plan_face (plan, face_a)->first_field)->edges[edge_a];
+  const RodEdge *b =
+    &rod_plan_field (plan, rod_plan_face (plan, face_b)->first_field)->edges[edge_b];
+  RodEdge reversed = *join;
 
   reversed.offset_mm += rod_point_distance (a->raw.from, a->raw.to) -
                         rod_point_distance (b->raw.from, b->raw.to);
@@ -496,7 +523,9 @@ tie_linings (RodPlan      *plan,
       const RodFace  *wall = rod_plan_face (plan, all[i].face);
       const RodField *field = rod_plan_field (plan, wall->first_field);
 
-      for (n = 0; i + n < linings->len && all[i + n].face == all[i].face && all[i + n].opening == all[i].opening; n++)
+      for (n = 0; i + n < linings->len && all[i + n].face == all[i].face &&
+                  all[i + n].opening == all[i].opening;
+           n++)
         {
           RodEdge arris = { .fold_deg = 90.0, .carries_joints = TRUE };
 
@@ -567,6 +596,23 @@ corner_build_up (double own_mm,
   return (other_mm + own_mm * cos (theta)) / sin (theta);
 }
 
+/* A zone is drawn on the structure as measured; where it reaches the outline or an opening, what is
+ * round the corner decides how far the boards go. Of two zones side by side the later one keeps the
+ * border. */
+static gboolean
+yields (const RodField *field,
+        const RodEdge  *edge)
+{
+  double shared_mm = 0.0;
+
+  if (edge->zone < 0)
+    return FALSE;
+  for (guint e = 0; e < field->n_edges; e++)
+    if (field->edges[e].zone < 0 || field->edges[e].zone > edge->zone)
+      shared_mm += rod_zone_side_shared_mm (edge, &field->edges[e]);
+  return shared_mm > rod_point_distance (edge->raw.from, edge->raw.to) - ROD_SNAP_MM;
+}
+
 static void
 settle_edge (const RodPlan  *plan,
              const RodField *field,
@@ -575,10 +621,12 @@ settle_edge (const RodPlan  *plan,
   const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
   const RodSurface *other = NULL;
 
+  edge->yields = yields (field, edge);
   if (edge->partner_face >= 0)
     {
       other = rod_plan_face (plan, (guint) edge->partner_face)->surface;
-      edge->build_up_mm = corner_build_up (surface->build_up_mm, other->build_up_mm, edge->fold_deg);
+      edge->build_up_mm =
+        corner_build_up (surface->build_up_mm, other->build_up_mm, edge->fold_deg);
     }
   if (edge->partner_face >= 0 && (edge->condition == ROD_EDGE_AUTO || edge->join == NULL))
     edge->condition = joined_condition (edge, surface->kind, other->kind);

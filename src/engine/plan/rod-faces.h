@@ -50,6 +50,17 @@ void rod_edge_shifted (const RodEdge *edge,
                        RodPoint      *to);
 
 /**
+ * rod_zone_side_shared_mm:
+ * @side: a zone's side
+ * @other: another edge of the same field
+ *
+ * Returns: how much of @side lies on @other, with the zone where @other's clad area is, mm; nothing
+ *          where one of them is curved
+ */
+double rod_zone_side_shared_mm (const RodEdge *side,
+                                const RodEdge *other);
+
+/**
  * rod_edge_match_mm:
  * @plan: a plan with its faces
  * @face: index of a face

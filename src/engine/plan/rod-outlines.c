@@ -7,8 +7,10 @@
 #include "config.h"
 
 #include "engine/geometry/rod-inset.h"
+#include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-outlines.h"
 #include "engine/plan/rod-stacks.h"
+#include "engine/rod-limits.h"
 
 /* Which of the four lines an area is bounded by. */
 typedef enum
@@ -34,6 +36,24 @@ inset_mm (const RodEdge *edge,
     }
 }
 
+/* A side that yields reaches out past every line it lies on, so that no boundary is its own; by
+ * more than what counts as the same line. */
+#define YIELD_MM (2.0 * ROD_SNAP_MM)
+
+static double
+yielding_inset_mm (const RodField *field,
+                   const RodEdge  *edge,
+                   Line            line)
+{
+  double least_mm = 0.0;
+
+  for (guint e = 0; e < field->n_edges; e++)
+    if (!field->edges[e].yields && rod_zone_side_shared_mm (edge, &field->edges[e]) > 0.0)
+      least_mm = MIN (least_mm, inset_mm (&field->edges[e], line));
+  /* Outwards from the zone is into the clad area of the field it is laid over. */
+  return edge->turned ? YIELD_MM - least_mm : least_mm - YIELD_MM;
+}
+
 /* Adds the edges [first, first + n) of a field as one ring. Outlines and the field's own zone count
  * up, openings and the zones laid over it count down; a ring that counts down is turned over. The
  * clad side of an edge is where its stack grows to: the left of an outline or own zone, the right
@@ -56,7 +76,7 @@ add_ring (RodPath        *path,
         .from = subtract ? edge->raw.to : edge->raw.from,
         .to = subtract ? edge->raw.from : edge->raw.to,
         .bulge = subtract ? -edge->raw.bulge : edge->raw.bulge,
-        .inset_mm = inset_mm (edge, line),
+        .inset_mm = edge->yields ? yielding_inset_mm (field, edge, line) : inset_mm (edge, line),
         .tag = (int) (edge - field->edges),
       };
     }

@@ -60,7 +60,8 @@ find_trim (const RodFace *face,
            RodEdge       *edge,
            gboolean       allow_starter)
 {
-  edge->rule = rod_trim_table_find (face->system, face->surface->kind, edge->relation, edge->condition, allow_starter);
+  edge->rule = rod_trim_table_find (
+    face->system, face->surface->kind, edge->relation, edge->condition, allow_starter);
   edge->trim = edge->rule == NULL ? NULL : rod_system_find_trim (face->system, edge->rule->trim);
   edge->starter = edge->rule != NULL && edge->rule->starter;
   edge->back_mm = edge->trim == NULL ? 0.0 : edge->trim->back_mm;
@@ -113,7 +114,7 @@ build_stack (RodPlan        *plan,
       edge->clearance_mm = rules->notch_clear_mm;
       return;
     }
-  if (is_plain_border (field, edge, plan))
+  if (edge->yields || is_plain_border (field, edge, plan))
     return;
   find_trim (face, edge, edge->relation == ROD_BOARDS_ALONG && is_hook_side (field, edge));
   edge->clearance_mm = edge_clearance_mm (edge);
@@ -148,8 +149,9 @@ set_movement (RodPlan  *plan,
   movement = rod_movement_of (plan->house->site, face->system, face->surface, lightness);
   field->expand = movement.expand;
   field->shrink = movement.shrink;
-  field->fixed = upright && face->surface->kind == ROD_SURFACE_WALL ? face->system->rules->upright_fixed
-                                                                    : ROD_FIXED_MIDDLE;
+  field->fixed = upright && face->surface->kind == ROD_SURFACE_WALL
+                   ? face->system->rules->upright_fixed
+                   : ROD_FIXED_MIDDLE;
 }
 
 void
@@ -162,7 +164,8 @@ rod_edge_starter_range (const RodPlan  *plan,
   const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
 
   *low_mm = isnan (surface->starter_low_mm) ? edge->rule->starter_low_mm : surface->starter_low_mm;
-  *high_mm = isnan (surface->starter_high_mm) ? edge->rule->starter_high_mm : surface->starter_high_mm;
+  *high_mm =
+    isnan (surface->starter_high_mm) ? edge->rule->starter_high_mm : surface->starter_high_mm;
   *high_mm = MAX (*low_mm, *high_mm);
 }
 
