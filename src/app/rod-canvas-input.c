@@ -100,7 +100,8 @@ pinch_cb (GtkGestureZoom *gesture,
   if (self->plan == NULL || scale <= 0)
     return;
 
-  gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
+  if (gtk_gesture_is_recognized (GTK_GESTURE (gesture)))
+    gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
   rod_canvas_view_zoom (&self->view, scale / self->pinched, x, y);
   self->pinched = scale;
   rod_canvas_view_moved (self);
