@@ -1,4 +1,5 @@
 #!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
 # Instructions for planning one house and a hundred of them, what loading costs taken off.
 # Usage: count-plan.sh BENCH-PLAN HOUSE
 set -eu

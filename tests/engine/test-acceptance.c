@@ -273,9 +273,12 @@ assert_notch (const Job      *job,
 static void
 test_a4_window_and_door (void)
 {
+  /* clang-format off */
   static const double lines[] = {
-    50, 400, 750, 1100, 1450, 1775, 2100, 2425, 2750, 3116.667, 3483.333, 3850, 4216.667, 4583.333, 4950, 5350, 5750
+    50, 400, 750, 1100, 1450, 1775, 2100, 2425, 2750,
+    3116.667, 3483.333, 3850, 4216.667, 4583.333, 4950, 5350, 5750,
   };
+  /* clang-format on */
   const RodNotch under_sill = { 1480, 1220, 157, 93, TRUE };
   const RodNotch over_window = { 1477, 1220, 157, 93, FALSE };
   const RodNotch over_door = { 3877, 1020, 57, 193, FALSE };

@@ -76,7 +76,8 @@ rod_path_plain_region (const RodPath *path)
     {
       const RodPathCorner *corner = &g_array_index (path->corners, RodPathCorner, i);
 
-      corners[i].at = (RodGridPoint){ rod_grid_from_mm (corner->at.x), rod_grid_from_mm (corner->at.y) };
+      corners[i].at =
+        (RodGridPoint){ rod_grid_from_mm (corner->at.x), rod_grid_from_mm (corner->at.y) };
       corners[i].tag = corner->tag;
     }
   if (!is_convex (corners, n) || !is_roomy (corners, n))

@@ -105,8 +105,9 @@ rod_path_add_inset_ring (RodPath            *path,
   for (guint i = 0; i < lines->len; i++)
     {
       const MovedLine *line = &g_array_index (lines, MovedLine, i);
-      const MovedLine *before = &g_array_index (lines, MovedLine, (i + lines->len - 1) % lines->len);
-      RodPoint         at;
+      const MovedLine *before =
+        &g_array_index (lines, MovedLine, (i + lines->len - 1) % lines->len);
+      RodPoint at;
 
       if (meet (before, line, &at))
         rod_path_add_corner (path, at, line->tag);
