@@ -165,10 +165,12 @@ draw_lines (const RodChain *chain,
 }
 
 /* A figure that does not fit between its strokes stands outside where the chain ends there, else it
- * is lifted until it touches no other. */
+ * is lifted until it touches no other. Of one upright distance it stands below, where titles of
+ * drawings never are. */
 static void
 draw_figures (const RodChain *chain,
-              const Pen      *pen)
+              const Pen      *pen,
+              gboolean        upright)
 {
   double used[LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE };
   guint  n = chain->places->len;
@@ -185,7 +187,7 @@ draw_figures (const RodChain *chain,
       gboolean fits = 2.0 * half + FIGURE_CLEAR <= to - from;
       int      level = 0;
 
-      if (!fits && i + 2 == n)
+      if (!fits && i + 2 == n && !(upright && i == 0))
         middle = to + STROKE_REACH + FIGURE_CLEAR + half;
       else if (!fits && i == 0)
         middle = from - STROKE_REACH - FIGURE_CLEAR - half;
@@ -298,6 +300,6 @@ rod_chain_draw (RodChain            *chain,
       draw_running_figures (chain, &pen, upright);
     }
   else
-    draw_figures (chain, &pen);
+    draw_figures (chain, &pen, upright);
   cairo_restore (cr);
 }

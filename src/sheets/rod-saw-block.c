@@ -135,18 +135,21 @@ find_levels (RodSawBlock     *block,
     {
       double           end = rod_saw_piece_end (block, sheets, i);
       g_autofree char *figure = rod_figures_length (sheets->units, end);
-      double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
-      int              level = 0;
+      double           half =
+        0.5 * rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
+      /* The last mark stays within its column, see draw_running_marks(). */
+      double at = fmin (end * block->scale, block->width - block->gutter - half);
+      int    level = 0;
 
-      while (level + 1 < MARK_LEVELS && end * block->scale - 0.5 * width < used[level])
+      while (level + 1 < MARK_LEVELS && at - half < used[level])
         level++;
-      if (end * block->scale - 0.5 * width < used[level])
+      if (at - half < used[level])
         {
           block->levels[i] = MARK_HIDDEN;
           block->all_marked = FALSE;
           continue;
         }
-      used[level] = end * block->scale + 0.5 * width + MARK_CLEAR;
+      used[level] = at + half + MARK_CLEAR;
       block->levels[i] = level;
       block->n_levels = MAX (block->n_levels, level + 1);
     }
@@ -281,7 +284,7 @@ measure_rows (RodSawBlock      *block,
                                                          FALSE,
                                                          0.0,
                                                          0.0,
-                                                         block->width - GUTTER));
+                                                         block->width - block->gutter));
     }
 }
 
@@ -329,7 +332,7 @@ rod_saw_set_features (const RodSawBlock *block,
                                             FALSE,
                                             x,
                                             y,
-                                            block->width);
+                                            block->width - block->gutter);
 
   return y - top;
 }
@@ -357,9 +360,10 @@ new_block (const RodSheets  *sheets,
   RodSawBlock *block = g_new0 (RodSawBlock, 1);
 
   block->width = width;
+  block->gutter = sheets->units == ROD_UNITS_METRIC ? GUTTER : GUTTER_IMPERIAL;
   block->first_bar = first;
   block->n_bars = n;
-  block->scale = (width - GUTTER) / longest_stock (cutting);
+  block->scale = (width - block->gutter) / longest_stock (cutting);
   find_starts (block, sheets, cutting, rod_saw_bar_at (cutting, first));
   find_levels (block, sheets);
   find_fits (block, sheets, cutting);

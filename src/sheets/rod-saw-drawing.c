@@ -158,7 +158,7 @@ draw_running_marks (const RodSawBlock *block,
                     cairo_t           *cr)
 {
   RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
-  double         right = x + block->width - GUTTER;
+  double         right = x + block->width - block->gutter;
 
   for (guint i = 0; i < block->n_pieces; i++)
     {
@@ -216,11 +216,11 @@ draw_gutter (const RodSawBlock *block,
   g_autofree char *bars =
     block->n_bars == 1 ? g_strdup_printf (_ ("bar %u"), first)
                        : g_strdup_printf (_ ("bars %u\u2013%u"), first, first + block->n_bars - 1);
-  RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = GUTTER - 1.5 };
+  RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .width = block->gutter - 1.5 };
   double         indent = block->names == NAMES_INSIDE ? TICK + 1.5 : 0.0;
 
   rod_lettering_write (sheets->lettering, cr, text, &style, x, y + ROD_SHEET_SAW);
-  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = GUTTER - 1.5 - indent };
+  style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = block->gutter - 1.5 - indent };
   if (indent > 0.0)
     draw_tick (cr, x, y + ROD_SHEET_SAW + 1.6);
   rod_lettering_write (sheets->lettering,
@@ -229,7 +229,7 @@ draw_gutter (const RodSawBlock *block,
                        &style,
                        x + indent,
                        y + ROD_SHEET_SAW + GUTTER_PITCH);
-  style.width = GUTTER - 1.5;
+  style.width = block->gutter - 1.5;
   rod_lettering_write (sheets->lettering,
                        cr,
                        left,
@@ -261,7 +261,7 @@ draw_row (const RodSawBlock *block,
                            FALSE,
                            at.x,
                            at.y,
-                           block->width - GUTTER);
+                           block->width - block->gutter);
       return;
     }
   for (guint i = 0; i < bar->n_items; i++)
@@ -290,7 +290,7 @@ rod_saw_block_draw (const RodSawBlock *block,
 {
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   draw_gutter (block, sheets, cutting, x, y, cr);
-  x += GUTTER;
+  x += block->gutter;
   draw_bar (block, sheets, cutting, x, y, cr);
   draw_inside (block, sheets, cutting, x, y, cr);
   draw_running_marks (block, sheets, x, y, cr);

@@ -7,6 +7,7 @@ G_BEGIN_DECLS
 
 /* Measures of a block on paper, shared by laying out and drawing. */
 #define GUTTER 24.0
+#define GUTTER_IMPERIAL 35.0
 #define GUTTER_PITCH 4.3
 #define BAR_HEIGHT 9.0
 #define THIN_BAR_HEIGHT 6.0
@@ -40,6 +41,7 @@ typedef enum
 struct _RodSawBlock
 {
   double     width;
+  double     gutter; /* beside the bar, within the width */
   guint      first_bar;
   guint      n_bars;
   double     scale; /* paper per nature along the bar */

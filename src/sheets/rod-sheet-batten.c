@@ -168,6 +168,19 @@ find_spot (const GArray *spots,
   return FALSE;
 }
 
+/* Along the batten, read from below or from the right. */
+static double
+reading_angle (const RodBattenRun *run,
+               RodPoint            from,
+               RodPoint            to)
+{
+  if (run_is_upright (run))
+    return -0.5 * G_PI;
+
+  return to.x < from.x ? atan2 (from.y - to.y, from.x - to.x)
+                       : atan2 (to.y - from.y, to.x - from.x);
+}
+
 /* Number, letter and length along the batten; the length is left out where it is short. */
 static void
 draw_label (const RodSheets    *sheets,
@@ -201,7 +214,7 @@ draw_label (const RodSheets    *sheets,
   g_array_append_val (spots, spot);
   cairo_save (cr);
   cairo_translate (cr, spot.x, spot.y);
-  cairo_rotate (cr, run_is_upright (run) ? -0.5 * G_PI : atan2 (to.y - from.y, to.x - from.x));
+  cairo_rotate (cr, reading_angle (run, from, to));
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
   cairo_rectangle (cr, -0.5 * width, -0.5 * ROD_SHEET_TEXT - 0.4, width, ROD_SHEET_TEXT + 0.8);
   cairo_fill (cr);

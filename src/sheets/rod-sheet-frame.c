@@ -30,6 +30,7 @@
 #define KEY_WIDTH 42.0
 #define KEY_PAD 2.5
 #define SCALE_BAR_FIELDS 5
+#define MM_PER_FOOT 304.8
 #define SCALE_BAR_HEIGHT 1.6
 
 /* A cell of the title block. */
@@ -201,7 +202,8 @@ draw_scale_bar (const RodSheets *sheets,
                 cairo_t         *cr,
                 RodRoom          room)
 {
-  double           step = rod_scale_bar_step (denominator, room.width - 12.0);
+  double           unit = sheets->units == ROD_UNITS_METRIC ? 1.0 : MM_PER_FOOT;
+  double           step = unit * rod_scale_bar_step (denominator / unit, room.width - 12.0);
   double           field = step / denominator;
   double           y = room.y + room.height - 4.0;
   g_autofree char *end = rod_figures_length_unit (sheets->units, SCALE_BAR_FIELDS * step);

@@ -60,10 +60,17 @@ describe_cutting (const RodSheets  *sheets,
       ? rod_figures_percent (1.0 - (double) cutting->used_mm / (double) cutting->bought_mm)
       : g_strdup ("");
 
-  return g_strdup_printf (_ ("%u pieces from %u bars, %s left over; %s. Saw cut %s, off each end "
-                             "%s."),
-                          cutting->items->len,
-                          cutting->bars->len,
+  g_autofree char *pieces = g_strdup_printf (ngettext ("%u piece",
+                                                       "%u pieces",
+                                                       cutting->items->len),
+                                             cutting->items->len);
+  g_autofree char *bars = g_strdup_printf (ngettext ("%u bar", "%u bars", cutting->bars->len),
+                                           cutting->bars->len);
+
+  /* TRANSLATORS: "9 pieces from 2 bars, 4.5 % left over; proven … Saw cut 4, off each end 0." */
+  return g_strdup_printf (_ ("%s from %s, %s left over; %s. Saw cut %s, off each end %s."),
+                          pieces,
+                          bars,
                           waste,
                           cutting->proven ? _ ("proven: no plan takes less")
                                           : _ ("not proven to be the least"),
