@@ -113,39 +113,52 @@ check_ground (RodPlan        *plan,
   rod_findings_add (plan->findings, &finding);
 }
 
-/* Columns and openings in the board frame: too near is nearer than the rule, but not exactly on. */
+static void
+report_column (RodPlan        *plan,
+               const RodField *field,
+               const RodEdge  *edge,
+               double          apart_mm)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  RodFinding     finding =
+    at_edge (field, edge, "joint-near-opening", ROD_SEVERITY_SHOULD, "R21");
+
+  finding.value = apart_mm;
+  finding.limit = face->system->rules->joint_distance_mm;
+  finding.text =
+    g_strdup_printf (_ ("%s: a length joint comes %.0f mm beside an opening, nearer than %.0f mm."),
+                     face->label,
+                     finding.value,
+                     finding.limit);
+  finding.remedy =
+    g_strdup (_ ("Use longer boards, or set the joint exactly on the opening's side."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+/* Columns and the corners of openings, in the board frame: too near is nearer than the rule, but not
+ * exactly on a side that is square to the boards. */
 static void
 check_columns (RodPlan        *plan,
                const RodField *field,
                const RodEdge  *edge)
 {
-  const RodFace *face = rod_plan_face (plan, field->face);
-  double         least_mm = face->system->rules->joint_distance_mm;
-  RodPoint       from, to;
-  double         side;
+  double   least_mm = rod_plan_face (plan, field->face)->system->rules->joint_distance_mm;
+  RodPoint from, to;
+  gboolean square;
 
   if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG ||
       rod_edge_trimless (plan, field, edge))
     return;
   rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
-  side = rod_affine_apply (field->to_board, from).x;
+  from = rod_affine_apply (field->to_board, from);
+  to = rod_affine_apply (field->to_board, to);
+  square = fabs (from.x - to.x) < ROD_SNAP_MM;
   for (guint c = 0; c < field->n_columns; c++)
     {
-      double     apart_mm = fabs (field->columns[c] - side);
-      RodFinding finding = at_edge (field, edge, "joint-near-opening", ROD_SEVERITY_SHOULD, "R21");
+      double apart_mm = MIN (fabs (field->columns[c] - from.x), fabs (field->columns[c] - to.x));
 
-      if (apart_mm < ROD_EPSILON_MM || apart_mm >= least_mm - ROD_EPSILON_MM)
-        continue;
-      finding.value = apart_mm;
-      finding.limit = least_mm;
-      finding.text = g_strdup_printf (
-        _ ("%s: a length joint comes %.0f mm beside an opening, nearer than %.0f mm."),
-        face->label,
-        apart_mm,
-        least_mm);
-      finding.remedy =
-        g_strdup (_ ("Use longer boards, or set the joint exactly on the opening's side."));
-      rod_findings_add (plan->findings, &finding);
+      if (apart_mm < least_mm - ROD_EPSILON_MM && (!square || apart_mm > ROD_EPSILON_MM))
+        report_column (plan, field, edge, apart_mm);
     }
 }
 

@@ -80,13 +80,25 @@ strip_extent (const RodStrips *strips,
     }
 }
 
-/* Where no column may stand: near the side of an opening, but on it it may. */
+/* Where no column may stand: near the corner of an opening. On the line of a jamb it may, for there
+ * the jamb's trim goes on as the joint's. */
 typedef struct
 {
   double from_mm;
   double to_mm;
-  double on_mm;
+  double on_mm; /* not-a-number where the side is not square to the boards */
 } Forbidden;
+
+static void
+forbid_corner (GArray  *forbidden,
+               double   x,
+               gboolean square,
+               double   distance_mm)
+{
+  Forbidden place = { x - distance_mm, x + distance_mm, square ? x : (double) NAN };
+
+  g_array_append_val (forbidden, place);
+}
 
 static GArray *
 find_forbidden (const RodPlan  *plan,
@@ -99,16 +111,17 @@ find_forbidden (const RodPlan  *plan,
     {
       const RodEdge *edge = &field->edges[e];
       RodPoint       from, to;
-      Forbidden      place;
+      gboolean       square;
 
       if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG)
         continue;
       rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
       from = rod_affine_apply (field->to_board, from);
       to = rod_affine_apply (field->to_board, to);
-      place =
-        (Forbidden){ MIN (from.x, to.x) - distance_mm, MAX (from.x, to.x) + distance_mm, from.x };
-      g_array_append_val (forbidden, place);
+      square = fabs (from.x - to.x) < ROD_SNAP_MM;
+      forbid_corner (forbidden, from.x, square, distance_mm);
+      if (!square)
+        forbid_corner (forbidden, to.x, FALSE, distance_mm);
     }
   return forbidden;
 }
@@ -122,7 +135,7 @@ is_allowed (const GArray *forbidden,
       const Forbidden *place = &g_array_index (forbidden, Forbidden, i);
 
       if (at_mm > place->from_mm + ROD_EPSILON_MM && at_mm < place->to_mm - ROD_EPSILON_MM &&
-          fabs (at_mm - place->on_mm) > ROD_EPSILON_MM)
+          !(fabs (at_mm - place->on_mm) <= ROD_EPSILON_MM))
         return FALSE;
     }
   return TRUE;
