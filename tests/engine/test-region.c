@@ -362,6 +362,27 @@ test_island_between_openings (void)
   g_assert_false (rod_region_contains (region, (RodPoint){ 450, 1001 }));
 }
 
+/* Two diamonds that touch each other and the side of a box: the wall between them is an island. */
+static void
+test_island_between_diamonds (void)
+{
+  RodPath *path = rod_path_new ();
+  g_autoptr (RodRegion) region = NULL;
+
+  draw_box (path, 0, 0, 1000, 4000, 0, FALSE);
+  draw_box (path, 400, 300, 600, 2900, 10, TRUE);
+  draw_ring (path, (const double[]){ 300, 700, 400, 1300, 300, 1800, 100, 1300 }, 4, 20, TRUE);
+  draw_ring (path, (const double[]){ 300, 1800, 400, 2500, 300, 3200, 100, 2500 }, 4, 30, TRUE);
+  region = normalise (path, 1);
+
+  /* The island: base 1200 along the box, 100 high. A diamond: half the product of its diagonals,
+   * 300 · 1100 / 2 and 300 · 1400 / 2. */
+  g_assert_cmpuint (region->n_rings, ==, 3);
+  assert_area (rod_region_area (region), 4e6 - 200.0 * 2600.0 - 165000.0 - 210000.0);
+  g_assert_true (rod_region_contains (region, (RodPoint){ 390, 1900 }));
+  assert_area (measure_tag (region, 13), 2600.0);
+}
+
 /* Corners within the snap of each other are one, within the snap of an edge lie on it, and gaps
  * just beyond it stay. */
 static void
@@ -691,6 +712,7 @@ main (int   argc,
   g_test_add_func ("/region/ring-turned-inside-out", test_ring_turned_inside_out);
   g_test_add_func ("/region/openings-corner-to-corner", test_openings_corner_to_corner);
   g_test_add_func ("/region/island-between-openings", test_island_between_openings);
+  g_test_add_func ("/region/island-between-diamonds", test_island_between_diamonds);
   g_test_add_func ("/region/snap", test_snap);
   g_test_add_func ("/region/snap-again", test_snap_again);
   g_test_add_func ("/region/corners-on-the-straight", test_corners_on_the_straight);

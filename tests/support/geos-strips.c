@@ -47,18 +47,24 @@ ring_of_region (GEOSContextHandle_t geos,
   return make_ring (geos, region->points + start, region->ring_starts[ring + 1] - start);
 }
 
+/* What an odd number of rings goes round. GEOSBuildArea() would be shorter, but takes an island
+ * that touches the hole it stands in with three corners for another hole. */
 GEOSGeometry *
 geos_from_region (GEOSContextHandle_t geos,
                   const RodRegion    *region)
 {
-  g_autofree GEOSGeometry **rings = g_new (GEOSGeometry *, region->n_rings);
-  GEOSGeometry             *lines, *area;
+  GEOSGeometry *area = GEOSGeom_createEmptyPolygon_r (geos);
 
   for (guint i = 0; i < region->n_rings; i++)
-    rings[i] = ring_of_region (geos, region, i);
-  lines = GEOSGeom_createCollection_r (geos, GEOS_MULTILINESTRING, rings, region->n_rings);
-  area = GEOSBuildArea_r (geos, lines);
-  GEOSGeom_destroy_r (geos, lines);
+    {
+      GEOSGeometry *ring, *combined;
+
+      ring = GEOSGeom_createPolygon_r (geos, ring_of_region (geos, region, i), NULL, 0);
+      combined = GEOSSymDifference_r (geos, area, ring);
+      GEOSGeom_destroy_r (geos, ring);
+      GEOSGeom_destroy_r (geos, area);
+      area = combined;
+    }
   return area;
 }
 
