@@ -103,6 +103,7 @@ rod_plan_new (const RodHouse *house)
   /* How it is shown, and what is wrong with it. */
   rod_net_place (plan);
   rod_alignment_check (plan);
+  rod_setout_check (plan);
   rod_checks_run (plan);
   rod_findings_sort (plan->findings);
   return plan;

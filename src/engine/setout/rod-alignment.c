@@ -263,16 +263,19 @@ rod_alignment_build (RodPlan *plan)
   number_groups (plan, nodes);
 }
 
-/* After how many courses of the first board both covers come level again within the survey's
- * tolerance; 0 when not within a house's height. */
+/* After how many lines of the closer spacing both come level again, time after time within a
+ * house's height; 0 when they do not. */
 static int
-courses_until_met (const Relation *relation)
+lines_until_met (const Relation *relation)
 {
+  double close_mm = MIN (relation->pitch_a_mm, relation->pitch_b_mm);
+  double wide_mm = MAX (relation->pitch_a_mm, relation->pitch_b_mm);
+
   for (int n = 1; n <= ROD_MEETING_COURSES; n++)
     {
-      double rest = remainder (n * relation->pitch_a_mm, relation->pitch_b_mm);
+      double rest = fabs (remainder (n * close_mm, wide_mm));
 
-      if (fabs (rest) < ROD_VISIBLE_MISFIT_MM / 2.0)
+      if (rest * ROD_MEETING_COURSES / n < ROD_VISIBLE_MISFIT_MM / 2.0)
         return n;
     }
   return 0;
@@ -284,7 +287,7 @@ report_pitches (RodPlan        *plan,
                 const RodEdge  *edge,
                 const Relation *relation)
 {
-  int         n = courses_until_met (relation);
+  int         n = lines_until_met (relation);
   const char *a = rod_plan_face (plan, face)->label;
   const char *b = rod_plan_face (plan, (guint) edge->partner_face)->label;
   RodFinding  finding = {
@@ -300,13 +303,14 @@ report_pitches (RodPlan        *plan,
   };
 
   if (n > 0)
-    finding.text = g_strdup_printf (
-      _ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) meet only at every %d. line."),
-      a,
-      relation->pitch_a_mm,
-      b,
-      relation->pitch_b_mm,
-      n);
+    finding.text = g_strdup_printf (_ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) "
+                                       "meet only at every %d. line of %s."),
+                                    a,
+                                    relation->pitch_a_mm,
+                                    b,
+                                    relation->pitch_b_mm,
+                                    n,
+                                    relation->pitch_a_mm < relation->pitch_b_mm ? a : b);
   else
     finding.text = g_strdup_printf (
       _ ("Joint lines of %s (every %.1f mm) and %s (every %.1f mm) never meet along their edge."),

@@ -5,8 +5,10 @@
 
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "engine/checks/rod-findings.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-levels.h"
 #include "engine/setout/rod-setout.h"
@@ -176,5 +178,47 @@ rod_setout_choose (RodPlan *plan)
       double cover_mm = field->board->cover_mm;
 
       field->phase_mm = phase_mm - floor (phase_mm / cover_mm) * cover_mm;
+    }
+}
+
+static void
+report_pin (RodPlan        *plan,
+            const RodField *field,
+            double          misfit_mm)
+{
+  RodFinding finding = {
+    .id = "pin-missed",
+    .severity = ROD_SEVERITY_SHOULD,
+    .face = (int) field->face,
+    .piece = -1,
+    .value = misfit_mm,
+    .limit = ROD_VISIBLE_MISFIT_MM,
+    .rule = "R1",
+  };
+
+  finding.text = g_strdup_printf (_ ("%s: the joint lines pass its held line by %.1f mm, for "
+                                     "another surface holds its own."),
+                                  rod_plan_face (plan, field->face)->label,
+                                  misfit_mm);
+  finding.remedy = g_strdup (_ ("Let one of the held joint lines go, or let a join between the two "
+                                "surfaces carry no joint lines."));
+  rod_findings_add (plan->findings, &finding);
+}
+
+void
+rod_setout_check (RodPlan *plan)
+{
+  for (guint f = 0; f < plan->fields->len; f++)
+    {
+      const RodField   *field = rod_plan_field (plan, f);
+      const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
+      double            misfit_mm;
+
+      if (field->zone != NULL || isnan (surface->pin_mm))
+        continue;
+      misfit_mm = fabs (remainder (pinned_field_phase (surface, field) - field->phase_mm,
+                                   field->board->cover_mm));
+      if (misfit_mm > ROD_VISIBLE_MISFIT_MM)
+        report_pin (plan, field, misfit_mm);
     }
 }

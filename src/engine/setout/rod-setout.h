@@ -14,4 +14,13 @@ G_BEGIN_DECLS
  */
 void rod_setout_choose (RodPlan *plan);
 
+/**
+ * rod_setout_check:
+ * @plan: a plan whose fields have their phases
+ *
+ * Adds a finding for every held joint line that its group misses by more than
+ * ROD_VISIBLE_MISFIT_MM: of two pins in one group only the first can hold.
+ */
+void rod_setout_check (RodPlan *plan);
+
 G_END_DECLS
