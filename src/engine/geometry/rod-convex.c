@@ -67,10 +67,12 @@ rod_path_plain_region (const RodPath *path)
 {
   RodGridCorner    corners[2 * MOST_CORNERS_OF_PLAIN_RING];
   RodRegionBuilder builder;
-  guint            n = path->corners->len;
-  guint            first;
+  guint            n, first;
 
-  if (path->ring_starts->len != 2 || n < LEAST_CORNERS_OF_RING || n > MOST_CORNERS_OF_PLAIN_RING)
+  if (path->ring_starts->len != 2)
+    return NULL;
+  n = g_array_index (path->ring_starts, guint, 1);
+  if (n < LEAST_CORNERS_OF_RING || n > MOST_CORNERS_OF_PLAIN_RING)
     return NULL;
   for (guint i = 0; i < n; i++)
     {
