@@ -24,6 +24,7 @@ class Part:
         self.columns = columns
         self.slabs = []  # (low y, high y, left x at both, right x at both, left and right segment)
         self.pieces = []
+        self.boundary = None
 
     def add(self, slab):
         self.slabs.append(slab)
@@ -70,6 +71,21 @@ class End:
             edge = part.field.edges[segment[2]]
             # Along a long side nothing ends: boards that taper against it run out to a point.
             self.sure = not edge.bulge and not edge.long_side and (self.sine > 1 - 1e-9 or len(lines) == 1 and not self.tapers(part))
+
+        # Square sides within 10 mm of the end are cut in one line with it: where a length joint
+        # stands on the side of an opening.
+        joint = part.field.system.trim(part.field.system.data.get('joint_trim', ''))
+        web = joint.get('back_mm', 0) if joint else 0
+        inwards = 1 if left else -1
+        self.inset = max([self.inset_of(part, slab, web) * inwards for slab in part.slabs] + [0])
+
+    def inset_of(self, part, slab, web):
+        a, b, segment = (slab[2], slab[3], slab[6]) if self.left else (slab[4], slab[5], slab[7])
+        inwards = 1 if self.left else -1
+        if abs(a - b) > 1e-6 or abs(a - self.x) > 9.9 or \
+                segment and part.field.edges[segment[2]].long_side:
+            return 0
+        return a - self.x + (inwards * web if segment is None else 0)
 
     def tapers(self, part):
         """Ends in a point, so that its outermost corner moves by more than its gap."""
@@ -267,7 +283,7 @@ class BoardAudit:
             expected = self.shared_gap(end)
             if abs(own['gap_mm'] - expected) > ROUND_MM:
                 self.fault(f'{piece.mark}: gap {name} {own["gap_mm"]}, reckoned {expected}', expected)
-            if abs(own['run_mm'] - end.run) > ROUND_MM + 0.001:
+            if abs(own['run_mm'] - end.run) > LENGTH_MM:
                 self.fault(f'{piece.mark}: run {name} {own["run_mm"]}, reckoned {end.run:.3f}')
             pockets = {(t or {}).get('pocket_mm', 0) for t in end.trims(self.field)}
             if own['pocket_mm'] not in pockets:
@@ -275,20 +291,12 @@ class BoardAudit:
         if abs(piece.data['clear_mm'] - part.clear) > LENGTH_MM:
             self.fault(f'{piece.mark}: clear {piece.data["clear_mm"]}, reckoned {part.clear:.3f}')
         if left.sure and right.sure:
-            length = (part.clear - self.shared_gap(left) / left.sine -
+            low, high = part.extent()
+            length = (high - low - left.inset - right.inset - self.shared_gap(left) / left.sine -
                       self.shared_gap(right) / right.sine)
             self.report.count('lengths reckoned')
             if abs(piece.data['length_mm'] - length) > LENGTH_MM:
                 self.fault(f'{piece.mark}: length {piece.data["length_mm"]}, reckoned {length:.3f}')
-
-    def allowed_gap(self, part, end_of, segment):
-        """Distances along a level line that may lie between a pocket line and the board's side."""
-        (ax, ay), (bx, by) = segment[:2]
-        sine = abs(by - ay) / hypot(bx - ax, by - ay)
-        steps = [self.field.rules['notch_clear_mm'], self.shared_gap(end_of)]
-        if set(segment[3]) & set(self.field.edges) and self.field.edges[segment[2]].long_side:
-            steps.append(0)
-        return steps, sine
 
     def check_full(self, pocket):
         """Every level line of the field: the boards and their gaps fill it, and nothing overlaps."""
@@ -351,50 +359,73 @@ class BoardAudit:
             self.fault(f'{piece.mark} reaches out of its course at {y:.1f}')
         return uncovered, hidden
 
+    def reach(self, part):
+        """No cut line is further from its pocket line than this."""
+        return max([self.field.rules['notch_clear_mm'], self.shared_gap(part.left) + part.left.inset,
+                    self.shared_gap(part.right) + part.right.inset])
+
+    def nearest(self, part, x, y):
+        """(distance, whether to a long side) from a point to the part's boundary."""
+        found = []
+        low, high = part.extent()
+        for column in part.columns:
+            if low - 0.1 <= column <= high + 0.1:
+                found.append((abs(column - x), 1))
+        for segment in self.near(part):
+            found.append((distance_to(segment, (x, y)),
+                          0 if self.field.edges[segment[2]].long_side else 1))
+        away = min(found, default=(inf, 1))[0]
+        return away, any(d < away + 0.01 and not square for d, square in found)
+
+    def near(self, part):
+        if part.boundary is None:
+            low, high = part.extent()
+            bottom, top = part.height()
+            part.boundary = [s for s in self.segments
+                             if max(s[0][0], s[1][0]) > low - 100 and min(s[0][0], s[1][0]) < high + 100
+                             and max(s[0][1], s[1][1]) > bottom - 100
+                             and min(s[0][1], s[1][1]) < top + 100]
+        return part.boundary
+
     def check_empty(self, part, slab, low, high, y):
         """Nothing there: a part that both trims cover, or a tip that the gaps use up."""
         if not part.pieces:
             return
-        steps = [self.field.rules['notch_clear_mm'], self.shared_gap(part.left),
-                 self.shared_gap(part.right)]
-        reach = 2 * max(steps) + 0.1
-        flattest = 1.0
-        for segment in (slab[6], slab[7]):
-            if segment is not None:
-                (ax, ay), (bx, by) = segment[:2]
-                flattest = min(flattest, abs(by - ay) / hypot(bx - ax, by - ay))
-        if high - low > reach / max(flattest, 0.02) + 2 * max(self.web(part.left), self.web(part.right)):
+        away, _ = self.nearest(part, (low + high) / 2, y)
+        if away > 2.5 * self.reach(part) + 0.1:
             self.fault(f'nothing covers {high - low:.1f} mm at {low:.1f}, {y:.1f}', y)
 
     def check_side(self, part, slab, left, gap, y, piece):
+        """How far the board's side keeps from its pocket line."""
         end = part.left if left else part.right
         segment = slab[6] if left else slab[7]
         if gap < -0.02:
             self.fault(f'{piece.mark} crosses its pocket line by {-gap:.3f} at {y:.1f}')
-        if segment is None:
-            self.expect(piece, [self.shared_gap(end) + self.web(end)], gap, part, y)
+        if segment is not None and self.sine(segment) < FLAT_SINE:
             return
-        steps, sine = self.allowed_gap(part, end, segment)
-        if sine > FLAT_SINE:
-            at = slab[2] + (y - slab[0]) / (slab[1] - slab[0]) * (slab[3] - slab[2]) + gap if left else \
-                slab[4] + (y - slab[0]) / (slab[1] - slab[0]) * (slab[5] - slab[4]) - gap
-            near = min(distance_to(seg, (at, y)) for s in part.slabs for seg in s[6:8] if seg)
-            self.expect(piece, steps, min(near, gap), part, y)
-
-    def expect(self, piece, steps, across, part, y):
+        t = (y - slab[0]) / (slab[1] - slab[0])
+        x = slab[2] + t * (slab[3] - slab[2]) + gap if left else \
+            slab[4] + t * (slab[5] - slab[4]) - gap
+        away, long_side = self.nearest(part, x, y)
         self.report.count('distances')
-        if any(abs(across - step) < 0.05 for step in steps):
+        steps = [self.field.rules['notch_clear_mm'], self.shared_gap(end),
+                 self.shared_gap(end) + end.inset]
+        if long_side and away >= -0.02 or any(abs(away - step) < 0.05 for step in steps):
             return
-        # Near a corner of the pocket line the side's neighbour decides.
-        reach = max(steps) + 0.1
-        for s in part.slabs:
-            for seg in (s[6], s[7]):
-                for p in seg[:2] if seg else ():
-                    if abs(p[1] - y) < reach and min(steps) - 0.05 <= across <= 2.5 * reach:
-                        self.report.count('distances at corners')
-                        return
-        self.fault(f'{piece.mark}: {across:.3f} mm between board and pocket line at {y:.1f}, '
-                   f'not {sorted(set(steps))}', across)
+        # Cut in one line with the end, or near a corner of the pocket line, where both sides count.
+        straight = abs(x - (end.x + (1 if left else -1) * (self.shared_gap(end) + end.inset))) < 0.05
+        corner = any(abs(p[1] - y) < self.reach(part) + 0.1 for s in self.near(part) for p in s[:2])
+        if min(steps) - 0.05 <= away and (straight or
+                                          corner and away <= 2.5 * self.reach(part) + 0.1):
+            self.report.count('distances at corners')
+            return
+        self.fault(f'{piece.mark}: {away:.3f} mm between board and pocket line at {y:.1f}, '
+                   f'not {sorted(set(steps))}', away)
+
+    @staticmethod
+    def sine(segment):
+        (ax, ay), (bx, by) = segment[:2]
+        return abs(by - ay) / hypot(bx - ax, by - ay)
 
     def check_piece(self, piece):
         data, rules, field = piece.data, self.field.rules, self.field

@@ -21,8 +21,9 @@ MARKED = {
     '.gschema.xml': re.compile(r'<(?:summary|description)'),
 }
 
-TEXT = r'\s*"(?:[^"\\]|\\.)*"\s*'
-JOINED = re.compile(rf'\b(?:N?C?_|n?gettext)\s*\((?:{TEXT},?)*?{TEXT}[A-Z]\w{{2,}}')
+MARKER = re.compile(r'\b(?:N?C?_|n?gettext)\s*\(')
+TEXT = re.compile(r'\s*"(?:[^"\\]|\\.)*"')
+MACRO = re.compile(r'\s*[A-Z]\w+')
 
 
 def has_words(path):
@@ -34,6 +35,20 @@ def has_words(path):
             text = re.sub(r'^[ \t]*#[ \t]*define\b.*$', '', text, flags=re.M)
             return bool(pattern.search(text))
     return False
+
+
+def joined_lines(text):
+    """The lines on which a marked text goes on as a macro."""
+    text = without_comments(text)
+    for marker in MARKER.finditer(text):
+        end = marker.end()
+        piece = TEXT.match(text, end)
+        while piece:
+            end = piece.end()
+            if MACRO.match(text, end):
+                yield text.count('\n', 0, end) + 1
+            comma = re.compile(r'\s*,').match(text, end)
+            piece = TEXT.match(text, comma.end() if comma else end)
 
 
 def wanted(root):
@@ -51,10 +66,9 @@ def faults_of(root):
     yield from (f'po/POTFILES: {name} is gone or has no words to translate' for name in listed
                 if name not in files)
     for name in files:
-        text = without_comments((root / name).read_text(encoding='utf-8'))
-        for match in JOINED.finditer(text) if name.endswith(('.c', '.h')) else ():
-            line = text.count('\n', 0, match.start()) + 1
-            yield f'{name}:{line}: a text joined with a macro cannot be collected'
+        if name.endswith(('.c', '.h')):
+            for line in joined_lines((root / name).read_text(encoding='utf-8')):
+                yield f'{name}:{line}: a text joined with a macro cannot be collected'
     if sorted(set(listed)) != listed:
         yield 'po/POTFILES: not sorted, or something twice'
 
