@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* From the strip between pocket lines to the board that is sawn. A strip's sides are: joint lines and
- * long sides, which stay; two ends, which step back by a gap that depends on the board's own length;
- * and shoulders beside openings, which step back by a constant clearance, for a notched board moves
- * as one. Rings run counter-clockwise, so a right end climbs and a left end falls. */
+/* From the strip between pocket lines to the board that is sawn. A strip's sides are: joint lines
+ * and long sides, which stay; two ends, which step back by a gap that depends on the board's own
+ * length; and shoulders beside openings, which step back by a constant clearance, for a notched
+ * board moves as one. Rings run counter-clockwise, so a right end climbs and a left end falls. */
 
 #include "config.h"
 
@@ -13,6 +13,9 @@
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-columns.h"
 #include "engine/takeoff/rod-piece-fit.h"
+
+/* Nobody saws a narrower notch at a board's end: the whole end is cut back instead. */
+#define LEAST_NOTCH_MM 10.0
 
 static guint
 next_of (const RodFit *fit,
@@ -37,7 +40,8 @@ stays (const RodField *field,
   return tag >= 0 && field->edges[tag].long_side;
 }
 
-/* Marks the chain of climbing (or falling) sides that holds the piece's extreme point as its end. */
+/* Marks the chain of climbing (or falling) sides that holds the piece's extreme point as its end.
+ */
 static void
 mark_end (RodFit     *fit,
           RodSideKind end,
@@ -69,6 +73,29 @@ mark_end (RodFit     *fit,
           fit->sides[k].kind = end;
         }
     }
+}
+
+static gboolean
+is_square_side (const RodFit *fit,
+                guint         i,
+                RodSideKind   end)
+{
+  RodPoint a = fit->sides[i].at, b = rod_fit_next (fit, i)->at;
+
+  return fabs (b.x - a.x) < ROD_SNAP_MM && (b.y > a.y) == (end == ROD_SIDE_RIGHT);
+}
+
+/* Where a length joint stands on the side of an opening, the joint's web and the opening's pocket
+ * differ by a few millimetres: a shoulder so near to the end belongs to it. */
+static void
+join_shoulders (RodFit     *fit,
+                RodSideKind end,
+                double      extreme_x)
+{
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].kind == ROD_SIDE_SHOULDER && is_square_side (fit, i, end) &&
+        fabs (fit->sides[i].at.x - extreme_x) < LEAST_NOTCH_MM)
+      fit->sides[i].kind = end;
 }
 
 /* The longest side of an end says where it ends and at which angle. */
@@ -168,7 +195,8 @@ set_gaps (RodFit         *fit,
 {
   gboolean left_upper = left_is_upper (field);
 
-  fit->clear_mm = high_x - end_web_mm (fit, field, ROD_SIDE_RIGHT) - low_x - end_web_mm (fit, field, ROD_SIDE_LEFT);
+  fit->clear_mm = high_x - end_web_mm (fit, field, ROD_SIDE_RIGHT) - low_x -
+                  end_web_mm (fit, field, ROD_SIDE_LEFT);
   fit->clear_mm = MAX (fit->clear_mm, 0.0);
   fit->left.run_mm = rod_field_end_run_mm (field, fit->clear_mm, left_upper);
   fit->right.run_mm = rod_field_end_run_mm (field, fit->clear_mm, !left_upper);
@@ -199,6 +227,8 @@ rod_fit_init (RodFit         *fit,
     }
   mark_end (fit, ROD_SIDE_LEFT, low_x);
   mark_end (fit, ROD_SIDE_RIGHT, high_x);
+  join_shoulders (fit, ROD_SIDE_LEFT, low_x);
+  join_shoulders (fit, ROD_SIDE_RIGHT, high_x);
   set_end (fit, plan, field, ROD_SIDE_LEFT, &fit->left);
   set_end (fit, plan, field, ROD_SIDE_RIGHT, &fit->right);
   set_gaps (fit, plan, field, low_x, high_x);
@@ -230,6 +260,42 @@ step_back_mm (const RodFit   *fit,
     }
 }
 
+/* An end that is square throughout is cut in one go, where its innermost side asks for. */
+static void
+straighten_end (const RodFit *fit,
+                RodSideKind   end,
+                double       *steps)
+{
+  double outwards = end == ROD_SIDE_RIGHT ? 1.0 : -1.0;
+  double innermost = INFINITY;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].kind == end)
+      {
+        if (!is_square_side (fit, i, end))
+          return;
+        innermost = MIN (innermost, outwards * fit->sides[i].at.x - steps[i]);
+      }
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].kind == end)
+      steps[i] = outwards * fit->sides[i].at.x - innermost;
+}
+
+/* How far each side steps back. */
+static double *
+find_steps (const RodFit   *fit,
+            const RodField *field,
+            const RodRules *rules)
+{
+  double *steps = g_new (double, MAX (fit->n_sides, 1));
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    steps[i] = step_back_mm (fit, field, rules, i);
+  straighten_end (fit, ROD_SIDE_LEFT, steps);
+  straighten_end (fit, ROD_SIDE_RIGHT, steps);
+  return steps;
+}
+
 static void
 moved_side (const RodFit *fit,
             guint         i,
@@ -256,15 +322,16 @@ move_sides (const RodFit   *before,
             const RodRules *rules,
             RodFit         *after)
 {
-  guint n = before->n_sides;
+  guint              n = before->n_sides;
+  g_autofree double *steps = find_steps (before, field, rules);
 
   after->n_sides = 0;
   after->sides = g_new (RodFitSide, 2 * (gsize) n);
   for (guint i = 0; i < n; i++)
     {
       guint      last = (i + n - 1) % n;
-      double     back_last = step_back_mm (before, field, rules, last);
-      double     back = step_back_mm (before, field, rules, i);
+      double     back_last = steps[last];
+      double     back = steps[i];
       RodFitSide side = before->sides[i];
       RodPoint   a_from, a_to, b_from, b_to;
 
@@ -337,6 +404,9 @@ settle_part (RodFit         *part,
   const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
   double          low_x = INFINITY, high_x = -INFINITY;
 
+  /* What keeps both its ends keeps what was reckoned for them. */
+  if (end_side (part, ROD_SIDE_LEFT) >= 0 && end_side (part, ROD_SIDE_RIGHT) >= 0)
+    return;
   for (guint i = 0; i < part->n_sides; i++)
     {
       low_x = MIN (low_x, part->sides[i].at.x);
@@ -379,9 +449,9 @@ add_band (RodPath      *path,
   rod_path_close (path);
 }
 
-/* Cleans a ring in which sides turned round or left the course: what still runs the right way within
- * the course. Sides go through under their own numbers, so that their tags and kinds are found
- * again; the course's own lines come last. */
+/* Cleans a ring in which sides turned round or left the course: what still runs the right way
+ * within the course. Sides go through under their own numbers, so that their tags and kinds are
+ * found again; the course's own lines come last. */
 static void
 untangle (const RodFit   *fit,
           const RodPlan  *plan,
@@ -421,6 +491,34 @@ untangle (const RodFit   *fit,
       else
         rod_fit_clear (&part);
     }
+}
+
+void
+rod_fit_init_hole (RodFit         *fit,
+                   const RodPlan  *plan,
+                   const RodField *field,
+                   double          line_mm,
+                   const RodPoint *points,
+                   const int      *tags,
+                   guint           n)
+{
+  RodFit hole = { .sides = g_new (RodFitSide, n), .n_sides = n };
+
+  for (guint i = 0; i < n; i++)
+    hole.sides[i] = (RodFitSide){
+      .at = points[i],
+      .tag = tags[i],
+      .kind = stays (field, tags[i]) ? ROD_SIDE_LONG : ROD_SIDE_SHOULDER,
+    };
+  *fit = hole;
+  move_sides (&hole, field, rod_plan_face (plan, field->face)->system->rules, fit);
+  if (leaves_band (fit, line_mm, line_mm + field->board->cover_mm))
+    {
+      rod_fit_clear (fit);
+      *fit = hole;
+      return;
+    }
+  rod_fit_clear (&hole);
 }
 
 void

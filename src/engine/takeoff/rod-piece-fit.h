@@ -73,6 +73,27 @@ void rod_fit_init (RodFit         *fit,
                    guint           n);
 
 /**
+ * rod_fit_init_hole:
+ * @fit: (out caller-allocates): a fit
+ * @plan: a plan
+ * @field: the field
+ * @line_mm: the lower joint line of the strip that has the hole
+ * @points: (array length=n): corners of a strip's inner ring, pocket lines, board frame
+ * @tags: (array length=n): its tags
+ * @n: how many corners
+ *
+ * Widens a hole by the notch clearance where boards end at it, as a notch would be; its corners are
+ * cut lines already. A round hole that would then reach a joint line stays as it is.
+ */
+void rod_fit_init_hole (RodFit         *fit,
+                        const RodPlan  *plan,
+                        const RodField *field,
+                        double          line_mm,
+                        const RodPoint *points,
+                        const int      *tags,
+                        guint           n);
+
+/**
  * rod_fit_clear:
  * @fit: a fit
  */
@@ -96,9 +117,9 @@ const RodFitSide *rod_fit_next (const RodFit *fit,
  * @line_mm: the strip's lower joint line
  * @pieces: (element-type RodFit): gets what is left
  *
- * Moves ends back by their gaps and shoulders by the notch clearance: pocket lines become cut lines.
- * Mostly one piece is left; none where everything falls to gaps, and two where a notch's clearance
- * cuts through.
+ * Moves ends back by their gaps and shoulders by the notch clearance: pocket lines become cut
+ * lines. Mostly one piece is left; none where everything falls to gaps, and two where a notch's
+ * clearance cuts through.
  */
 void rod_fit_cut (RodFit         *fit,
                   const RodPlan  *plan,

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Boards of a field, in laying order: courses upwards along the board frame's y, pieces along its x.
- * Two passes over the strips: the gap at a raked edge is the one its longest piece needs, so that
- * the cut ends of a gable form one straight line, and that is known only when all have been seen. */
+/* Boards of a field, in laying order: courses upwards along the board frame's y, pieces along its
+ * x. Two passes over the strips: the gap at a raked edge is the one its longest piece needs, so
+ * that the cut ends of a gable form one straight line, and that is known only when all have been
+ * seen. */
 
 #include "config.h"
 
@@ -101,6 +102,13 @@ fit_parts (Cutter *cutter)
     }
 }
 
+static double
+part_line_mm (const Cutter  *cutter,
+              const RodPart *part)
+{
+  return cutter->field->phase_mm + part->strip->course * cutter->field->board->cover_mm;
+}
+
 static void
 add_holes (Cutter        *cutter,
            const RodPart *part,
@@ -111,9 +119,13 @@ add_holes (Cutter        *cutter,
       const int      *tags;
       guint           n;
       const RodPoint *points = rod_part_ring (part, r, &tags, &n);
+      RodFit          hole;
 
-      for (guint i = 0; i < n; i++)
-        add_corner (cutter->rings, cutter->field, points[i], tags[i]);
+      rod_fit_init_hole (
+        &hole, cutter->plan, cutter->field, part_line_mm (cutter, part), points, tags, n);
+      for (guint i = 0; i < hole.n_sides; i++)
+        add_corner (cutter->rings, cutter->field, hole.sides[i].at, hole.sides[i].tag);
+      rod_fit_clear (&hole);
       end_ring (cutter->rings);
       piece->n_rings++;
     }
@@ -131,14 +143,8 @@ number_piece (const Cutter *cutter,
 
   piece->course = course - cutter->first_course + 1;
   piece->place = last != NULL && last->course == piece->course ? last->place + 1 : 1;
-  g_snprintf (piece->mark, sizeof piece->mark, "%s-%02d-%d", cutter->mark, piece->course, piece->place);
-}
-
-static double
-part_line_mm (const Cutter  *cutter,
-              const RodPart *part)
-{
-  return cutter->field->phase_mm + part->strip->course * cutter->field->board->cover_mm;
+  g_snprintf (
+    piece->mark, sizeof piece->mark, "%s-%02d-%d", cutter->mark, piece->course, piece->place);
 }
 
 static void
@@ -213,7 +219,8 @@ field_mark (const RodPlan  *plan,
 
   if (place == 0)
     return g_strdup (face->mark);
-  return g_strdup_printf ("%s%c%s", face->mark, 'a' + (int) ((place - 1) % 26), place > 26 ? "+" : "");
+  return g_strdup_printf (
+    "%s%c%s", face->mark, 'a' + (int) ((place - 1) % 26), place > 26 ? "+" : "");
 }
 
 static void
