@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Reckonings of a board: its length from raw line to raw line, its width from the cover, and the gap
- * at either end from movement. */
+/* Reckonings of a board: its length from raw line to raw line, its width from the cover, and the
+ * gap at either end from movement. */
 
 #include "config.h"
 
@@ -51,11 +51,17 @@ add_end (RodReckoning      *reckoning,
 
   if (edge != NULL)
     {
-      rod_reckoning_add_some (reckoning, edge->build_up_mm, left ? _ ("build-up, left") : _ ("build-up, right"), "R16");
-      rod_reckoning_add_some (reckoning, -edge->clearance_mm, left ? _ ("clearance, left") : _ ("clearance, right"), "R7");
+      rod_reckoning_add_some (
+        reckoning, edge->build_up_mm, left ? _ ("build-up, left") : _ ("build-up, right"), "R16");
+      rod_reckoning_add_some (reckoning,
+                              -edge->clearance_mm,
+                              left ? _ ("clearance, left") : _ ("clearance, right"),
+                              "R7");
     }
-  rod_reckoning_add_some (reckoning, -end->back_mm, left ? _ ("trim, left") : _ ("trim, right"), "R4");
-  rod_reckoning_add_some (reckoning, -end->gap_mm, left ? _ ("gap, left") : _ ("gap, right"), "R27");
+  rod_reckoning_add_some (
+    reckoning, -end->back_mm, left ? _ ("trim, left") : _ ("trim, right"), "R4");
+  rod_reckoning_add_some (
+    reckoning, -end->gap_mm, left ? _ ("gap, left") : _ ("gap, right"), "R27");
 }
 
 /* Raked ends: the gap is measured square to the rake, the board is shorter by more. */
@@ -66,7 +72,11 @@ add_raked_gap (RodReckoning      *reckoning,
 {
   double along_mm = end->gap_mm / cos (end->angle_deg * G_PI / 180.0);
 
-  rod_reckoning_add_some (reckoning, -along_mm - (is_column (end) ? end->back_mm : 0.0), left ? _ ("gap along the board, left") : _ ("gap along the board, right"), "R27");
+  rod_reckoning_add_some (reckoning,
+                          -along_mm - (is_column (end) ? end->back_mm : 0.0),
+                          left ? _ ("gap along the board, left")
+                               : _ ("gap along the board, right"),
+                          "R27");
 }
 
 RodReckoning *
@@ -84,7 +94,8 @@ rod_reckon_piece_length (const RodPlan *plan,
       (is_square_edge (&piece->right) || is_column (&piece->right)))
     {
       rod_reckoning_add (reckoning,
-                         line_place (plan, piece, &piece->right, high) - line_place (plan, piece, &piece->left, low),
+                         line_place (plan, piece, &piece->right, high) -
+                           line_place (plan, piece, &piece->left, low),
                          _ ("between raw lines or joints"),
                          "R16");
       add_end (reckoning, field, &piece->left, TRUE);
@@ -95,13 +106,16 @@ rod_reckon_piece_length (const RodPlan *plan,
       double backs_mm = (is_column (&piece->left) ? piece->left.back_mm : 0.0) +
                         (is_column (&piece->right) ? piece->right.back_mm : 0.0);
 
-      rod_reckoning_add (reckoning, piece->clear_mm + backs_mm, _ ("between pocket bottoms, long point to long point"), "R19");
+      rod_reckoning_add (reckoning,
+                         piece->clear_mm + backs_mm,
+                         _ ("between pocket bottoms, long point to long point"),
+                         "R19");
       add_raked_gap (reckoning, &piece->left, TRUE);
       add_raked_gap (reckoning, &piece->right, FALSE);
     }
   /* An end of several sides, or one that tapers out, moves its long point otherwise. */
-  if (fabs (piece->length_mm - reckoning->result) > ROD_SNAP_MM)
-    rod_reckoning_add (reckoning, piece->length_mm - reckoning->result, _ ("shape of the ends"), NULL);
+  rod_reckoning_add_some (
+    reckoning, piece->length_mm - reckoning->result, _ ("shape of the ends"), NULL);
   return reckoning;
 }
 
@@ -111,11 +125,13 @@ rod_reckon_piece_width (const RodPlan *plan,
 {
   const RodPiece *piece = rod_plan_piece (plan, piece_index);
   double          cover_mm = rod_plan_field (plan, piece->field)->board->cover_mm;
-  RodReckoning   *reckoning = rod_reckoning_new (g_strdup_printf (_ ("Width of %s"), piece->mark), "mm");
+  RodReckoning   *reckoning =
+    rod_reckoning_new (g_strdup_printf (_ ("Width of %s"), piece->mark), "mm");
 
   rod_reckoning_add (reckoning, cover_mm, _ ("cover of the board"), NULL);
   rod_reckoning_add_some (reckoning, -piece->low_mm, _ ("ripped off on the hook side"), "R4");
-  rod_reckoning_add_some (reckoning, piece->high_mm - cover_mm, _ ("ripped off on the flange side"), "R8");
+  rod_reckoning_add_some (
+    reckoning, piece->high_mm - cover_mm, _ ("ripped off on the flange side"), "R8");
   return reckoning;
 }
 
@@ -130,21 +146,29 @@ rod_reckon_piece_gap (const RodPlan *plan,
   const RodPieceEnd *end = right ? &piece->right : &piece->left;
   RodReckoning      *reckoning;
 
-  reckoning = rod_reckoning_new (g_strdup_printf (right ? _ ("Right gap of %s") : _ ("Left gap of %s"), piece->mark), "mm");
+  reckoning = rod_reckoning_new (
+    g_strdup_printf (right ? _ ("Right gap of %s") : _ ("Left gap of %s"), piece->mark), "mm");
   if (end->run_mm < ROD_EPSILON_MM)
     {
-      rod_reckoning_add (reckoning, rules->fixed_end_gap_mm, _ ("gap at the end where the board is held"), "F2");
+      rod_reckoning_add (
+        reckoning, rules->fixed_end_gap_mm, _ ("gap at the end where the board is held"), "F2");
     }
   else
     {
       double moves_mm = field->expand * end->run_mm;
 
-      rod_reckoning_add (reckoning, moves_mm, _ ("growth from fixing to the hottest (or wettest) day"), "R27");
+      rod_reckoning_add (
+        reckoning, moves_mm, _ ("growth from fixing to the hottest (or wettest) day"), "R27");
       rod_reckoning_add (reckoning, rules->tolerance_mm, _ ("cutting and fitting error"), "R27");
-      rod_reckoning_add_some (reckoning, ceil (reckoning->result - ROD_EPSILON_MM) - reckoning->result, _ ("rounded up"), NULL);
+      rod_reckoning_add_some (reckoning,
+                              ceil (reckoning->result - ROD_EPSILON_MM) - reckoning->result,
+                              _ ("rounded up"),
+                              NULL);
       if (reckoning->result < rules->min_gap_mm)
-        rod_reckoning_add_some (reckoning, rules->min_gap_mm - reckoning->result, _ ("up to the least gap"), NULL);
+        rod_reckoning_add_some (
+          reckoning, rules->min_gap_mm - reckoning->result, _ ("up to the least gap"), NULL);
     }
-  rod_reckoning_add_some (reckoning, end->gap_mm - reckoning->result, _ ("same gap along the whole raked edge"), "R19");
+  rod_reckoning_add_some (
+    reckoning, end->gap_mm - reckoning->result, _ ("same gap along the whole raked edge"), "R19");
   return reckoning;
 }

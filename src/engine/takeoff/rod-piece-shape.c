@@ -88,10 +88,12 @@ is_notch_side (const RodFit *fit,
                const Extent *extent,
                guint         i)
 {
-  return fit->sides[i].kind == ROD_SIDE_SHOULDER || (fit->sides[i].kind == ROD_SIDE_LONG && !is_outer (fit, extent, i));
+  return fit->sides[i].kind == ROD_SIDE_SHOULDER ||
+         (fit->sides[i].kind == ROD_SIDE_LONG && !is_outer (fit, extent, i));
 }
 
-/* A long side that slopes from end to end is a taper, which the two side lengths tell already. */
+/* A long side that slopes from end to end is a taper, which the two side lengths tell already; one
+ * that comes back to the board's outer line, as round a pipe, is a notch. */
 static gboolean
 measure_notch (const RodFit *fit,
                const Extent *extent,
@@ -101,6 +103,9 @@ measure_notch (const RodFit *fit,
 {
   double   left = INFINITY, right = -INFINITY, low = INFINITY, high = -INFINITY, run = 0.0;
   gboolean squared = FALSE;
+  RodPoint start = fit->sides[first].at;
+  RodPoint end = rod_fit_next (fit, (first + n - 1) % fit->n_sides)->at;
+  double   line;
 
   for (guint s = 0; s < n; s++)
     {
@@ -117,6 +122,8 @@ measure_notch (const RodFit *fit,
       run += b.x - a.x;
     }
   /* The upper side of a counter-clockwise ring runs to the left. */
+  line = run < 0.0 ? extent->high.y : extent->low.y;
+  squared = squared || (fabs (start.y - line) < ROD_SNAP_MM && fabs (end.y - line) < ROD_SNAP_MM);
   *notch = (RodNotch){
     .from_left_mm = left - extent->low.x,
     .width_mm = right - left,
