@@ -425,6 +425,7 @@ typedef struct
   double short_mm;
   double width_mm;
   double angles_deg;
+  double raked_deg;
   int    screws;
 } Look;
 
@@ -444,6 +445,7 @@ looks_of (const RodPlan *plan,
                    piece->short_mm,
                    piece->width_mm,
                    piece->left.angle_deg + piece->right.angle_deg,
+                   fabs (piece->left.angle_deg) + fabs (piece->right.angle_deg),
                    piece->screws,
       };
 
@@ -453,9 +455,19 @@ looks_of (const RodPlan *plan,
   return looks;
 }
 
-/* Coordinates are whole micrometres; where a raked edge meets a joint line at a flat angle a
- * rounding the other way moves the corner by some hundredths of a millimetre. */
-#define LOOK_TOLERANCE_MM 0.05
+/* Square pieces agree to the rounding of coordinates. Where corners lie within ROD_SNAP_MM of each
+ * other they are merged, whichever is met first; at a raked end that moves the long point by up to
+ * twice as much, at either end. */
+#define SQUARE_TOLERANCE_MM 0.01
+#define RAKED_TOLERANCE_MM (4.0 * ROD_SNAP_MM)
+
+static double
+tolerance_mm (const Look *look)
+{
+  gboolean square = look->raked_deg < 0.1 && fabs (look->length_mm - look->short_mm) < ROD_SNAP_MM;
+
+  return square ? SQUARE_TOLERANCE_MM : RAKED_TOLERANCE_MM;
+}
 
 static double
 difference_mm (const Look *one,
@@ -487,7 +499,7 @@ assert_same_pieces (const RodPlan *plan,
             difference_mm (one, &g_array_index (others, Look, nearest)))
           nearest = k;
       g_assert_cmpfloat (
-        difference_mm (one, &g_array_index (others, Look, nearest)), <, LOOK_TOLERANCE_MM);
+        difference_mm (one, &g_array_index (others, Look, nearest)), <, tolerance_mm (one));
       g_array_remove_index_fast (others, nearest);
     }
 }

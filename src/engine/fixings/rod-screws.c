@@ -11,6 +11,9 @@
 #include "engine/frame/rod-supports.h"
 #include "engine/rod-limits.h"
 
+/* A screw nearer the end of a flange tears it out: about two shanks; from memory. */
+#define SCREW_END_MM 7.5
+
 /* A trim's screw goes into a batten that ends this close to the trim's line: battens stop short of
  * sills and heads for air, and a trim's flange reaches that far. */
 #define TRIM_REACH_MM 60.0
@@ -27,7 +30,10 @@ count_piece (RodPlan      *plan,
     {
       const RodFlange *flange = &g_array_index (plan->flanges, RodFlange, piece->first_flange + i);
 
-      piece->screws += rod_supports_count (supports, flange->from, flange->to, flange->at);
+      piece->screws += rod_supports_count (supports,
+                                           flange->from + SCREW_END_MM,
+                                           flange->to - SCREW_END_MM,
+                                           flange->at);
     }
   y = rod_piece_middle (plan, piece, &from, &to);
   piece->battens = rod_supports_count (supports, from, to, y);

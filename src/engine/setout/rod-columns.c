@@ -241,6 +241,18 @@ collect_places (const Row *row,
   return places;
 }
 
+/* How far a column moves; of two places equally far the one nearer the field's middle, so that a
+ * mirrored wall gets mirrored columns. */
+static double
+move_cost (const Row *row,
+           double     at_mm,
+           double     wanted_mm)
+{
+  double from_middle_mm = fabs (at_mm - (row->low_mm + row->high_mm) / 2.0);
+
+  return fabs (at_mm - wanted_mm) + from_middle_mm / ROD_MAX_COORDINATE_MM;
+}
+
 /* The least sum of moves that leaves no bay too wide: column after column, each place keeps the
  * best way to it. @best and @from hold n_columns rows of places. */
 static void
@@ -269,7 +281,7 @@ walk_places (const Row    *row,
               reached = best[(c - 1) * m + q];
               from[c * m + p] = (int) q;
             }
-        best[c * m + p] = reached + fabs (at - g_array_index (wanted, double, c));
+        best[c * m + p] = reached + move_cost (row, at, g_array_index (wanted, double, c));
       }
 }
 
@@ -302,7 +314,7 @@ place_columns (RodField  *field,
 
       if (row->high_mm - g_array_index (places, double, p) <=
             row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
-          reached < least - ROD_EPSILON_MM)
+          reached < least)
         {
           least = reached;
           last = (int) p;
