@@ -61,30 +61,35 @@ stays_whole (const RodPlan  *plan,
   return FALSE;
 }
 
-/* The parts that splitting made of @whole: same course, within its extent. */
 static void
-take_split (RodParts      *parts,
-            const RodPart *whole,
-            guint         *next)
+add_part (RodParts        *parts,
+          const RodStrips *set,
+          guint            strip)
 {
-  double low, high;
+  RodPart part = { set, &set->strips[strip] };
 
-  part_extent (whole, &low, &high);
-  for (guint s = *next; s < parts->split->n_strips; s++)
+  g_array_append_val (parts->parts, part);
+}
+
+/* Goes through the split strips, which are in laying order, and takes each or, once, the strip it
+ * was split from. */
+static void
+take_parts (RodParts       *parts,
+            const RodPlan  *plan,
+            const RodField *field)
+{
+  g_autofree gboolean *taken = g_new0 (gboolean, parts->courses->n_strips);
+
+  for (guint s = 0; s < parts->split->n_strips; s++)
     {
-      RodPart part = { parts->split, &parts->split->strips[s] };
-      double  from, to;
+      guint   source = parts->split->strips[s].source;
+      RodPart whole = { parts->courses, &parts->courses->strips[source] };
 
-      if (part.strip->course > whole->strip->course)
-        break;
-      if (part.strip->course < whole->strip->course)
-        {
-          *next = s + 1;
-          continue;
-        }
-      part_extent (&part, &from, &to);
-      if (from >= low - ROD_SNAP_MM && to <= high + ROD_SNAP_MM)
-        g_array_append_val (parts->parts, part);
+      if (!stays_whole (plan, field, &whole))
+        add_part (parts, parts->split, s);
+      else if (!taken[source])
+        add_part (parts, parts->courses, source);
+      taken[source] = TRUE;
     }
 }
 
@@ -93,23 +98,18 @@ rod_parts_init (RodParts      *parts,
                 const RodPlan *plan,
                 RodField      *field)
 {
-  guint next = 0;
-
   parts->courses = rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
   parts->split = NULL;
   parts->parts = g_array_new (FALSE, FALSE, sizeof (RodPart));
   rod_columns_place (plan, field, parts->courses);
-  if (field->n_columns > 0)
-    parts->split = rod_strips_split (parts->courses, field->columns, field->n_columns);
-  for (guint s = 0; s < parts->courses->n_strips; s++)
+  if (field->n_columns == 0)
     {
-      RodPart whole = { parts->courses, &parts->courses->strips[s] };
-
-      if (parts->split == NULL || stays_whole (plan, field, &whole))
-        g_array_append_val (parts->parts, whole);
-      else
-        take_split (parts, &whole, &next);
+      for (guint s = 0; s < parts->courses->n_strips; s++)
+        add_part (parts, parts->courses, s);
+      return;
     }
+  parts->split = rod_strips_split (parts->courses, field->columns, field->n_columns);
+  take_parts (parts, plan, field);
 }
 
 void
