@@ -32,6 +32,7 @@ typedef struct
   Tally           shorts;
   Tally           loose;
   Tally           battens;
+  Tally           tight;
   Tally           doubtful;
 } Check;
 
@@ -126,8 +127,19 @@ check_end (Check             *check,
            guint              index,
            const RodPieceEnd *end)
 {
+  double grown_mm = check->field->expand * end->run_mm + check->rules->tolerance_mm;
   double left_mm;
 
+  /* Only an end that a notch has made keeps another gap than its own movement asks for. */
+  if (end->run_mm > 0.0 && end->gap_mm < grown_mm - ROD_EPSILON_MM)
+    tally (check,
+           &check->tight,
+           index,
+           "gap-too-small",
+           ROD_SEVERITY_SHOULD,
+           end->gap_mm,
+           grown_mm,
+           "R29");
   if (end->pocket_mm <= 0.0)
     return;
   left_mm = rod_engagement_mm (
@@ -227,6 +239,8 @@ short_remedy (const Check *check,
   double          grows = tan (fabs (MIN (piece->left.angle_deg, 0.0)) * G_PI / 180.0) +
                  tan (fabs (MIN (piece->right.angle_deg, 0.0)) * G_PI / 180.0);
 
+  if (ends_at_mitre (check->field, piece))
+    return g_strdup (_ ("Boards run out to a point at a mitre: cut these from offcuts."));
   if (grows > ROD_EPSILON_MM && piece->short_mm < ROD_SNAP_MM)
     return g_strdup_printf (
       _ ("Lower the joint lines by %.0f mm, or close the apex with a plate."),
@@ -259,91 +273,115 @@ loose_remedy (const Check *check,
     floor (MAX (longest_mm, 0.0) / 10.0) * 10.0);
 }
 
-static void
-add_slivers (Check *check)
+static char *
+plain_remedy (const Check *check,
+              const Tally *kind)
 {
-  g_autofree char *pieces = name_pieces (check, &check->slivers);
-
-  check->slivers.worst.text =
-    g_strdup_printf (_ ("%s: %s ripped to %.0f mm, narrower than %.0f mm."),
-                     check->face->label,
-                     pieces,
-                     check->slivers.worst.value,
-                     check->slivers.worst.limit);
-  check->slivers.worst.remedy = sliver_remedy (check, &check->slivers);
-  rod_findings_add (check->plan->findings, &check->slivers.worst);
+  if (kind == &check->battens)
+    return g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
+  if (kind == &check->tight)
+    return g_strdup (_ ("Widen the notch, or end the board at the opening with a trim."));
+  return g_strdup (_ ("Measure this height or width again before the first board goes on."));
 }
 
-static void
-add_notches (Check *check)
+static char *
+sliver_text (const Check *check,
+             const Tally *kind,
+             const char  *pieces)
 {
-  g_autofree char *pieces = name_pieces (check, &check->notches);
+  return g_strdup_printf (_ ("%s: %s ripped to %.0f mm, narrower than %.0f mm."),
+                          check->face->label,
+                          pieces,
+                          kind->worst.value,
+                          kind->worst.limit);
+}
 
-  check->notches.worst.text = g_strdup_printf (
+static char *
+notch_text (const Check *check,
+            const Tally *kind,
+            const char  *pieces)
+{
+  return g_strdup_printf (
     _ ("%s: the notch in %s leaves only %.0f mm beside the opening, less than %.0f mm."),
     check->face->label,
     pieces,
-    check->notches.worst.value,
-    check->notches.worst.limit);
-  check->notches.worst.remedy = sliver_remedy (check, &check->notches);
-  rod_findings_add (check->plan->findings, &check->notches.worst);
+    kind->worst.value,
+    kind->worst.limit);
 }
 
-static void
-add_shorts (Check *check)
+static char *
+short_text (const Check *check,
+            const Tally *kind,
+            const char  *pieces)
 {
-  g_autofree char *pieces = name_pieces (check, &check->shorts);
-
-  check->shorts.worst.text = g_strdup_printf (_ ("%s: %s only %.0f mm long, shorter than %.0f mm."),
-                                              check->face->label,
-                                              pieces,
-                                              check->shorts.worst.value,
-                                              check->shorts.worst.limit);
-  check->shorts.worst.remedy = short_remedy (check, &check->shorts);
-  rod_findings_add (check->plan->findings, &check->shorts.worst);
+  return g_strdup_printf (_ ("%s: %s only %.0f mm long, shorter than %.0f mm."),
+                          check->face->label,
+                          pieces,
+                          kind->worst.value,
+                          kind->worst.limit);
 }
 
-static void
-add_loose (Check *check)
+static char *
+loose_text (const Check *check,
+            const Tally *kind,
+            const char  *pieces)
 {
-  g_autofree char *pieces = name_pieces (check, &check->loose);
-
-  check->loose.worst.text =
-    g_strdup_printf (_ ("%s: in frost only %.1f mm of %s stay in the pocket, less than %.1f mm."),
-                     check->face->label,
-                     check->loose.worst.value,
-                     pieces,
-                     check->loose.worst.limit);
-  check->loose.worst.remedy = loose_remedy (check, &check->loose);
-  rod_findings_add (check->plan->findings, &check->loose.worst);
+  return g_strdup_printf (
+    _ ("%s: in frost only %.1f mm of %s stay in the pocket, less than %.1f mm."),
+    check->face->label,
+    kind->worst.value,
+    pieces,
+    kind->worst.limit);
 }
 
-static void
-add_battens (Check *check)
+static char *
+tight_text (const Check *check,
+            const Tally *kind,
+            const char  *pieces)
 {
-  g_autofree char *pieces = name_pieces (check, &check->battens);
-
-  check->battens.worst.text =
-    g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
-  check->battens.worst.remedy =
-    g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
-  rod_findings_add (check->plan->findings, &check->battens.worst);
+  return g_strdup_printf (
+    _ ("%s: the gap of %.0f mm beside the opening at %s is less than the %.1f mm it grows."),
+    check->face->label,
+    kind->worst.value,
+    pieces,
+    kind->worst.limit);
 }
 
-static void
-add_doubtful (Check *check)
+static char *
+batten_text (const Check *check,
+             const Tally *kind,
+             const char  *pieces)
 {
-  g_autofree char *pieces = name_pieces (check, &check->doubtful);
+  return g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
+}
 
-  check->doubtful.worst.text = g_strdup_printf (
+static char *
+doubtful_text (const Check *check,
+               const Tally *kind,
+               const char  *pieces)
+{
+  return g_strdup_printf (
     _ ("%s: %s ripped to %.0f mm; within the survey's ±%.0f mm that may become a sliver."),
     check->face->label,
     pieces,
-    check->doubtful.worst.value,
+    kind->worst.value,
     check->plan->house->survey_tolerance_mm);
-  check->doubtful.worst.remedy =
-    g_strdup (_ ("Measure this height or width again before the first board goes on."));
-  rod_findings_add (check->plan->findings, &check->doubtful.worst);
+}
+
+static void
+report (const Check *check,
+        Tally       *kind,
+        char *(*text) (const Check *, const Tally *, const char *),
+        char *(*remedy) (const Check *, const Tally *) )
+{
+  g_autofree char *pieces = NULL;
+
+  if (kind->count == 0)
+    return;
+  pieces = name_pieces (check, kind);
+  kind->worst.text = text (check, kind, pieces);
+  kind->worst.remedy = remedy (check, kind);
+  rod_findings_add (check->plan->findings, &kind->worst);
 }
 
 void
@@ -360,16 +398,11 @@ rod_check_pieces (RodPlan *plan,
   for (guint p = check.field->first_piece; p < check.field->first_piece + check.field->n_pieces;
        p++)
     check_piece (&check, p);
-  if (check.loose.count > 0)
-    add_loose (&check);
-  if (check.battens.count > 0)
-    add_battens (&check);
-  if (check.slivers.count > 0)
-    add_slivers (&check);
-  if (check.notches.count > 0)
-    add_notches (&check);
-  if (check.shorts.count > 0)
-    add_shorts (&check);
-  if (check.doubtful.count > 0)
-    add_doubtful (&check);
+  report (&check, &check.loose, loose_text, loose_remedy);
+  report (&check, &check.battens, batten_text, plain_remedy);
+  report (&check, &check.slivers, sliver_text, sliver_remedy);
+  report (&check, &check.notches, notch_text, sliver_remedy);
+  report (&check, &check.shorts, short_text, short_remedy);
+  report (&check, &check.tight, tight_text, plain_remedy);
+  report (&check, &check.doubtful, doubtful_text, plain_remedy);
 }

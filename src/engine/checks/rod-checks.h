@@ -19,7 +19,8 @@ void rod_checks_run (RodPlan *plan);
  * @plan: a plan
  * @field: index of a field
  *
- * "sliver", "notch-leaves-sliver", "short-piece", "engagement", "few-battens", "measure-again".
+ * "sliver", "notch-leaves-sliver", "short-piece", "engagement", "gap-too-small", "few-battens",
+ * "measure-again".
  */
 void rod_check_pieces (RodPlan *plan,
                        guint    field);
