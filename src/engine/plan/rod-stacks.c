@@ -9,6 +9,7 @@
 
 #include "engine/movement/rod-movement.h"
 #include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 #include "engine/trims/rod-trim-table.h"
@@ -16,6 +17,9 @@
 /* Boards that run within this angle of an edge are planed along it rather than ended at it: below
  * it a taper is sawn lengthwise (a falling ground line), above it a board's end is cut raked. */
 #define LONG_SIDE_DEG 15.0
+
+/* At so many places along a zone's side it is asked what lies beyond. */
+#define BORDER_PLACES 32
 
 static double
 edge_to_axis_deg (const RodField *field,
@@ -75,25 +79,39 @@ edge_clearance_mm (const RodEdge *edge)
   return edge->rule == NULL ? 0.0 : edge->rule->clearance_mm;
 }
 
-/* A border between zones that changes nothing but the colour needs neither trim nor gap. */
+/* A side of a zone that changes nothing but the colour needs neither trim nor gap. What lies beyond
+ * it is asked at places a millimetre outside, the same ones for the fields on both sides. */
 static gboolean
 is_plain_border (const RodField *field,
                  const RodEdge  *edge,
                  const RodPlan  *plan)
 {
-  const RodFace *face = rod_plan_face (plan, field->face);
+  const RodFace  *face = rod_plan_face (plan, field->face);
+  const RodField *within;
+  RodPoint        from = edge->raw.from, to = edge->raw.to;
+  double          length = rod_point_distance (from, to);
 
-  if (edge->zone < 0)
+  if (edge->zone < 0 || !edge->long_side)
     return FALSE;
+  within = rod_plan_field (plan, face->first_field + 1 + (guint) edge->zone);
   for (guint i = 0; i < face->n_fields; i++)
     {
       const RodField *other = rod_plan_field (plan, face->first_field + i);
 
-      if (other->board != field->board ||
-          fabs (other->direction_deg - field->direction_deg) > ROD_EPSILON_DEG)
-        return FALSE;
+      if (other->board == within->board &&
+          fabs (other->direction_deg - within->direction_deg) < ROD_EPSILON_DEG)
+        continue;
+      for (int n = 0; n < BORDER_PLACES; n++)
+        {
+          double   t = (n + 0.5) / BORDER_PLACES;
+          RodPoint at = { from.x + t * (to.x - from.x) + (to.y - from.y) / length,
+                          from.y + t * (to.y - from.y) - (to.x - from.x) / length };
+
+          if (rod_field_contains (other, at))
+            return FALSE;
+        }
     }
-  return edge->long_side;
+  return TRUE;
 }
 
 static void

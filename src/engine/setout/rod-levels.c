@@ -10,6 +10,7 @@
 
 #include "engine/geometry/rod-inset.h"
 #include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-levels.h"
@@ -50,53 +51,6 @@ cut_inset_mm (const RodEdge *edge)
   return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm;
 }
 
-/* Whether a point lies within the ring of edges [first, first + n): an odd number of them passes to
- * its right. Arcs count as their chords. */
-static gboolean
-is_in_ring (const RodField *field,
-            guint           first,
-            guint           n,
-            RodPoint        at)
-{
-  gboolean inside = FALSE;
-
-  for (guint e = first; e < first + n; e++)
-    {
-      RodPoint a = field->edges[e].raw.from, b = field->edges[e].raw.to;
-
-      if ((a.y > at.y) != (b.y > at.y) && at.x < a.x + (at.y - a.y) / (b.y - a.y) * (b.x - a.x))
-        inside = !inside;
-    }
-  return inside;
-}
-
-static gboolean
-same_ring (const RodEdge *a,
-           const RodEdge *b)
-{
-  return a->opening == b->opening && a->zone == b->zone;
-}
-
-/* Whether a point belongs to the field: in its outline and its own zone, in no opening and in no
- * zone laid over it. */
-static gboolean
-is_in_field (const RodField *field,
-             RodPoint        at)
-{
-  guint n;
-
-  for (guint first = 0; first < field->n_edges; first += n)
-    {
-      const RodEdge *edge = &field->edges[first];
-
-      for (n = 1; first + n < field->n_edges && same_ring (edge, &field->edges[first + n]); n++)
-        ;
-      if (is_in_ring (field, first, n, at) == edge->turned)
-        return FALSE;
-    }
-  return TRUE;
-}
-
 /* Whether boards of this field really lie along an edge: asked just inside it, at both ends and in
  * the middle. A door's foot on the base line bounds nothing, nor does what another zone covers. */
 static gboolean
@@ -111,7 +65,7 @@ bounds_field (const RodField *field,
     {
       RodPoint at = { from.x + places[i] * (to.x - from.x), from.y + places[i] * (to.y - from.y) };
 
-      if (is_in_field (field, at))
+      if (rod_field_contains (field, at))
         return TRUE;
     }
   return FALSE;
