@@ -22,6 +22,25 @@ RULES = {
 SUN_K = {'bright': (18, 0), 'light': (30, 2), 'dark': (42, 4)}
 
 
+def in_ring(sides, point):
+    inside = False
+    for (ax, ay), (bx, by) in sides:
+        if (ay > point[1]) != (by > point[1]):
+            inside ^= ax + (point[1] - ay) / (by - ay) * (bx - ax) > point[0]
+    return inside
+
+
+def shared_mm(side, other):
+    """How much of a side lies on another that runs the same way."""
+    (ax, ay), (bx, by) = side
+    length = distance(*side)
+    ex, ey = (bx - ax) / length, (by - ay) / length
+    if any(abs(ex * (p[1] - ay) - ey * (p[0] - ax)) > SNAP_MM for p in other):
+        return 0
+    low, high = (ex * (p[0] - ax) + ey * (p[1] - ay) for p in other)
+    return max(0, min(high, length) - max(low, 0)) if low <= high else 0
+
+
 def load_json(path):
     with open(path, encoding='utf-8') as file:
         return json.load(file)
@@ -115,6 +134,7 @@ class Edge:
         self.rule = self.trim = None
         self.starter = False
         self.trimless = False
+        self.yields = []
 
     def line(self):
         """With the clad area on its left."""
@@ -186,6 +206,41 @@ class Field:
         self.edges[key] = Edge(key, side, turned)
         return self.edges[key]
 
+    def holds(self, point):
+        """Whether a point, by the raw lines, is this field's."""
+        rings = {}
+        for edge in self.edges.values():
+            rings.setdefault(edge.key[:2], []).append(edge)
+        return all(in_ring([e.raw for e in ring], point) != ring[0].turned
+                   for ring in rings.values())
+
+    def yields_to(self, edge):
+        """A zone's side that lies on outline, openings or later zones all along has no stack of its
+        own: the zone reaches as far as these let it. -> the edges it lies on"""
+        if edge.zone is None:
+            return []
+        order = [zone['id'] for zone in self.face.surface.get('zones', [])]
+        under, shared = [], 0
+        for other in self.edges.values():
+            later = other.zone is not None and order.index(other.zone) > order.index(edge.zone)
+            length = shared_mm(edge.raw, other.line()) if other.zone is None or later else 0
+            if length > 0 and not edge.bulge and not other.bulge:
+                under.append(other)
+                shared += length
+        return under if shared > distance(*edge.raw) - SNAP_MM else []
+
+    def inset(self, edge, line):
+        if edge.yields:
+            # Past whatever it lies on.
+            reach = min(self.inset(other, line) for other in edge.yields) - 2 * SNAP_MM
+            return -reach if edge.turned else reach
+        inset = -edge.build_up
+        if line != 'bare':
+            inset += edge.clearance
+        if line == 'pocket':
+            inset += edge.back + edge.across
+        return inset
+
     def region(self, line):
         """The area within one of the lines 'bare', 'clad' and 'pocket', in the surface's plane."""
         rings = {}
@@ -196,12 +251,7 @@ class Field:
         for ring in rings.values():
             sides = []
             for edge in ring[::-1] if ring[0].turned else ring:
-                inset = -edge.build_up
-                if line != 'bare':
-                    inset += edge.clearance
-                if line == 'pocket':
-                    inset += edge.back + edge.across
-                sides.append((*edge.line(), edge.bent(), inset, edge.key))
+                sides.append((*edge.line(), edge.bent(), self.inset(edge, line), edge.key))
             edges += moved_ring(sides)
         return Region(edges, 2 if self.zone and line != 'bare' else 1)
 
@@ -429,10 +479,8 @@ class House:
             edge.long_side = True
             edge.clearance = rules['notch_clear_mm']
             return
-        same = all(f.board is field.board and abs(f.direction - field.direction) <= SAME_DEG
-                   for f in field.face.fields)
-        edge.plain = edge.zone is not None and same and edge.long_side
-        if edge.plain:
+        edge.yields = field.yields_to(edge)
+        if edge.yields or edge.zone is not None and edge.long_side and self.is_plain(field, edge):
             return
         self.find_trim(field, edge, edge.along and b[0] > a[0])
         edge.across = rules['gap_across_mm'] if edge.long_side else 0
@@ -448,6 +496,21 @@ class House:
                 self.find_trim(field, edge, False)
                 edge.clearance = max(low, edge.clearance)
                 edge.across = rules['gap_across_mm']
+
+    @staticmethod
+    def is_plain(field, edge):
+        """A border that changes nothing but the colour: the same board and direction beyond."""
+        within = next(f for f in field.face.fields if f.zone and f.zone['id'] == edge.zone)
+        outside = shifted(*edge.raw, -0.5)
+        for other in field.face.fields:
+            same = (other.board is within.board and
+                    abs(other.direction - within.direction) < SAME_DEG)
+            for n in range(64):
+                t = (n + 0.5) / 64
+                at = tuple(a + t * (b - a) for a, b in zip(*outside))
+                if not same and other.holds(at):
+                    return False
+        return True
 
     @staticmethod
     def find_trim(field, edge, starters):
