@@ -15,6 +15,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "sheets/rod-glyph-holder-private.h"
+
 /* The first that is installed is taken; the second is part of every Debian font set. */
 #define TYPEFACE "Cantarell, DejaVu Sans"
 
@@ -66,29 +68,16 @@ typedef struct
   double               width;
 } SetFigure;
 
-/* A line that waits to be written. */
-typedef struct
-{
-  PangoLayoutLine *line; /* (nullable): else a figure */
-  char            *text;
-  gboolean         bold;
-  cairo_matrix_t   matrix;
-  double           red, green, blue;
-  guint            order;
-} Held;
-
 struct _RodLettering
 {
-  gboolean       holding;
-  GArray        *held;
-  PangoContext  *context;
-  Weight         weights[2]; /* normal and bold */
-  PangoAttrList *features;
-  GHashTable    *layouts;
-  double         capital; /* height of an H in a layout */
+  gboolean        holding;
+  RodGlyphHolder *holder;
+  PangoContext   *context;
+  Weight          weights[2]; /* normal and bold */
+  PangoAttrList  *features;
+  GHashTable     *layouts;
+  double          capital; /* height of an H in a layout */
 };
-
-static void clear_held (gpointer data);
 
 static PangoLayout *
 lay_out (RodLettering *self,
@@ -307,8 +296,7 @@ rod_lettering_new (void)
   self->features = pango_attr_list_new ();
   pango_attr_list_insert (self->features, pango_attr_font_features_new ("tnum=1"));
   self->layouts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
-  self->held = g_array_new (FALSE, FALSE, sizeof (Held));
-  g_array_set_clear_func (self->held, clear_held);
+  self->holder = rod_glyph_holder_new ();
   init_weight (self, FALSE);
   init_weight (self, TRUE);
   capital = lay_out (self, "H", FALSE);
@@ -325,7 +313,7 @@ rod_lettering_free (RodLettering *lettering)
     return;
 
   g_hash_table_unref (lettering->layouts);
-  g_array_unref (lettering->held);
+  rod_glyph_holder_free (lettering->holder);
   pango_attr_list_unref (lettering->features);
   for (int i = 0; i < 2; i++)
     {
@@ -361,51 +349,36 @@ align_offset (RodAlign align,
 }
 
 static void
-clear_held (gpointer data)
+put_figure (RodLettering    *self,
+            cairo_t         *cr,
+            const char      *text,
+            gboolean         bold,
+            const SetFigure *set)
 {
-  Held *held = data;
+  cairo_scaled_font_t *font = self->weights[bold ? 1 : 0].font;
 
-  g_clear_pointer (&held->line, pango_layout_line_unref);
-  g_free (held->text);
-}
-
-static void
-show_held (RodLettering *self,
-           cairo_t      *cr,
-           const Held   *held)
-{
-  SetFigure set;
-
-  cairo_move_to (cr, 0.0, 0.0);
-  if (held->line != NULL)
-    pango_cairo_show_layout_line (cr, held->line);
-  else if (set_figure (self, held->text, held->bold, &set))
+  if (!self->holding)
     {
-      cairo_set_scaled_font (cr, self->weights[held->bold ? 1 : 0].font);
+      cairo_set_scaled_font (cr, font);
       cairo_show_text_glyphs (cr,
-                              held->text,
-                              (int) strlen (held->text),
-                              set.glyphs,
-                              set.n,
-                              set.clusters,
-                              set.n,
+                              text,
+                              (int) strlen (text),
+                              set->glyphs,
+                              set->n,
+                              set->clusters,
+                              set->n,
                               0);
+      cairo_new_path (cr);
+      return;
     }
-  cairo_new_path (cr);
-}
-
-/* Writes at the origin of the context as it stands, or keeps that for later. */
-static void
-hold (RodLettering *self,
-      cairo_t      *cr,
-      Held          held)
-{
-  double alpha;
-
-  cairo_get_matrix (cr, &held.matrix);
-  cairo_pattern_get_rgba (cairo_get_source (cr), &held.red, &held.green, &held.blue, &alpha);
-  held.order = self->held->len;
-  g_array_append_val (self->held, held);
+  rod_glyph_holder_add (self->holder,
+                        cr,
+                        font,
+                        text,
+                        set->glyphs,
+                        (guint) set->n,
+                        set->clusters,
+                        (guint) set->n);
 }
 
 static void
@@ -413,61 +386,14 @@ put_line (RodLettering    *self,
           cairo_t         *cr,
           PangoLayoutLine *line)
 {
-  Held held = { .line = line };
-
-  if (!self->holding)
+  if (self->holding)
     {
-      show_held (self, cr, &held);
+      rod_glyph_holder_add_line (self->holder, cr, line);
       return;
     }
-  pango_layout_line_ref (line);
-  hold (self, cr, held);
-}
-
-static void
-put_figure (RodLettering    *self,
-            cairo_t         *cr,
-            const char      *text,
-            gboolean         bold,
-            const SetFigure *set)
-{
-  Held held = { .text = (char *) text, .bold = bold };
-
-  if (!self->holding)
-    {
-      show_held (self, cr, &held);
-      return;
-    }
-  held.text = g_strdup (text);
-  hold (self, cr, held);
-}
-
-static int
-compare_numbers (double a,
-                 double b)
-{
-  return (a > b) - (a < b);
-}
-
-/* Same font, size, slope and colour together. */
-static int
-compare_held (gconstpointer a,
-              gconstpointer b)
-{
-  const Held *left = a, *right = b;
-  int         order = left->bold - right->bold;
-
-  if (order == 0)
-    order = compare_numbers (left->matrix.xx, right->matrix.xx);
-  if (order == 0)
-    order = compare_numbers (left->matrix.yy, right->matrix.yy);
-  if (order == 0)
-    order = compare_numbers (left->matrix.xy, right->matrix.xy);
-  if (order == 0)
-    order = compare_numbers (left->red + left->green + left->blue,
-                             right->red + right->green + right->blue);
-
-  return order != 0 ? order : compare_numbers (left->order, right->order);
+  cairo_move_to (cr, 0.0, 0.0);
+  pango_cairo_show_layout_line (cr, line);
+  cairo_new_path (cr);
 }
 
 void
@@ -485,18 +411,7 @@ rod_lettering_release (RodLettering *lettering,
   g_return_if_fail (lettering != NULL && cr != NULL);
 
   lettering->holding = FALSE;
-  g_array_sort (lettering->held, compare_held);
-  cairo_save (cr);
-  for (guint i = 0; i < lettering->held->len; i++)
-    {
-      const Held *held = &g_array_index (lettering->held, Held, i);
-
-      cairo_set_matrix (cr, &held->matrix);
-      cairo_set_source_rgb (cr, held->red, held->green, held->blue);
-      show_held (lettering, cr, held);
-    }
-  cairo_restore (cr);
-  g_array_set_size (lettering->held, 0);
+  rod_glyph_holder_release (lettering->holder, cr);
 }
 
 /* How far letters must be narrowed for @needed to fit @room. */

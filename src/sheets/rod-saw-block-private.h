@@ -16,12 +16,39 @@ GPtrArray *rod_saw_blocks_new (const RodSheets  *sheets,
 
 double rod_saw_block_height (const RodSawBlock *block);
 
-void rod_saw_block_draw (const RodSawBlock *block,
-                         const RodSheets   *sheets,
-                         const RodCutting  *cutting,
-                         double             x,
-                         double             y,
-                         cairo_t           *cr);
+/* Drawing goes by layers, so that the blocks of a page make a few large paths: the bars, the pieces
+ * in them, the lines of the cuts, the boxes to tick, and what is written. */
+void rod_saw_block_trace_bar (const RodSawBlock *block,
+                              const RodCutting  *cutting,
+                              double             x,
+                              double             y,
+                              cairo_t           *cr);
+
+void rod_saw_block_trace_pieces (const RodSawBlock *block,
+                                 const RodSheets   *sheets,
+                                 const RodCutting  *cutting,
+                                 double             x,
+                                 double             y,
+                                 cairo_t           *cr);
+
+void rod_saw_block_trace_cuts (const RodSawBlock *block,
+                               const RodSheets   *sheets,
+                               double             x,
+                               double             y,
+                               cairo_t           *cr);
+
+void rod_saw_block_trace_ticks (const RodSawBlock *block,
+                                const RodSheets   *sheets,
+                                double             x,
+                                double             y,
+                                cairo_t           *cr);
+
+void rod_saw_block_write (const RodSawBlock *block,
+                          const RodSheets   *sheets,
+                          const RodCutting  *cutting,
+                          double             x,
+                          double             y,
+                          cairo_t           *cr);
 
 /* What a piece needs beyond its length, for the man at the saw; "" when it is plain. */
 char *

@@ -135,8 +135,8 @@ find_levels (RodSawBlock     *block,
     {
       double           end = rod_saw_piece_end (block, sheets, i);
       g_autofree char *figure = rod_figures_length (sheets->units, end);
-      double           half =
-        0.5 * rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
+      double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
+      double           half = 0.5 * width;
       /* The last mark stays within its column, see draw_running_marks(). */
       double at = fmin (end * block->scale, block->width - block->gutter - half);
       int    level = 0;

@@ -47,44 +47,98 @@ trace_shape (const RodSheets *sheets,
     }
 }
 
-static void
-draw_bar (const RodSawBlock *block,
-          const RodSheets   *sheets,
-          const RodCutting  *cutting,
-          double             x,
-          double             y,
-          cairo_t           *cr)
+void
+rod_saw_block_trace_bar (const RodSawBlock *block,
+                         const RodCutting  *cutting,
+                         double             x,
+                         double             y,
+                         cairo_t           *cr)
 {
-  const RodSawBar  *bar = rod_saw_bar_at (cutting, block->first_bar);
-  RodDrawingOptions options;
-  RodPoint          scale = { block->scale, block->bar_height };
-  double            length = rod_saw_stock_length (cutting, bar);
+  double length = rod_saw_stock_length (cutting, rod_saw_bar_at (cutting, block->first_bar));
 
-  rod_drawing_options_init (&options);
-  options.grey = sheets->options.grey;
-  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
-  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
-  cairo_fill (cr);
+  cairo_rectangle (cr, x + block->gutter, y, length * block->scale, block->bar_height);
+}
+
+void
+rod_saw_block_trace_pieces (const RodSawBlock *block,
+                            const RodSheets   *sheets,
+                            const RodCutting  *cutting,
+                            double             x,
+                            double             y,
+                            cairo_t           *cr)
+{
+  const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar);
+  RodPoint         scale = { block->scale, block->bar_height };
+
   for (guint i = 0; i < bar->n_items; i++)
     {
       const RodCutItem *item = rod_saw_item_at (cutting, bar, i);
-      double            left = x + block->starts[i] * block->scale;
+      double            left = x + block->gutter + block->starts[i] * block->scale;
+      double            width = (double) item->length_mm * block->scale;
 
       if (item->piece >= 0)
-        trace_shape (sheets, cr, item->piece, left, y, scale);
+        trace_shape (sheets, cr, (guint) item->piece, left, y, scale);
       else
-        cairo_rectangle (cr, left, y, (double) item->length_mm * block->scale, block->bar_height);
+        cairo_rectangle (cr, left, y, width, block->bar_height);
     }
-  rod_ink_use (cutting->colour != NULL ? rod_drawing_board_ink (cutting->colour, &options)
-                                       : options.paper,
-               cr);
-  cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
-  cairo_stroke (cr);
-  cairo_set_line_width (cr, ROD_SHEET_WIDE);
-  cairo_rectangle (cr, x, y, length * block->scale, block->bar_height);
-  cairo_stroke (cr);
+}
+
+/* Base line of a running mark. */
+static double
+mark_base (const RodSawBlock *block,
+           guint              i,
+           double             y)
+{
+  return y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH + ROD_SHEET_SAW;
+}
+
+void
+rod_saw_block_trace_cuts (const RodSawBlock *block,
+                          const RodSheets   *sheets,
+                          double             x,
+                          double             y,
+                          cairo_t           *cr)
+{
+  for (guint i = 0; i < block->n_pieces; i++)
+    {
+      double at = x + block->gutter + rod_saw_piece_end (block, sheets, i) * block->scale;
+
+      if (block->levels[i] == MARK_HIDDEN)
+        continue;
+      cairo_move_to (cr, at, y);
+      cairo_line_to (cr, at, mark_base (block, i, y) - ROD_SHEET_SAW - 0.4);
+    }
+}
+
+/* Top of the lines with the names of each bar. */
+static double
+rows_top (const RodSawBlock *block,
+          const RodSheets   *sheets,
+          double             y)
+{
+  return y + block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
+         rod_saw_set_features (block, sheets, NULL, 0.0, 0.0);
+}
+
+void
+rod_saw_block_trace_ticks (const RodSawBlock *block,
+                           const RodSheets   *sheets,
+                           double             x,
+                           double             y,
+                           cairo_t           *cr)
+{
+  double row = rows_top (block, sheets, y);
+
+  if (block->names == NAMES_INSIDE)
+    {
+      cairo_rectangle (cr, x + 0.2, y + ROD_SHEET_SAW + 1.6, TICK, TICK);
+      return;
+    }
+  for (guint b = 0; b < block->n_bars; b++)
+    {
+      cairo_rectangle (cr, x + block->gutter - TICK - 1.8, row, TICK, TICK);
+      row += block->row_heights[b];
+    }
 }
 
 /* Length and, where it fits, mark of one piece in the bar. */
@@ -128,12 +182,12 @@ write_inside (const RodSawBlock *block,
 }
 
 static void
-draw_inside (const RodSawBlock *block,
-             const RodSheets   *sheets,
-             const RodCutting  *cutting,
-             double             x,
-             double             y,
-             cairo_t           *cr)
+write_lengths (const RodSawBlock *block,
+               const RodSheets   *sheets,
+               const RodCutting  *cutting,
+               double             x,
+               double             y,
+               cairo_t           *cr)
 {
   const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar);
 
@@ -151,58 +205,36 @@ draw_inside (const RodSawBlock *block,
 }
 
 static void
-draw_running_marks (const RodSawBlock *block,
-                    const RodSheets   *sheets,
-                    double             x,
-                    double             y,
-                    cairo_t           *cr)
+write_running_marks (const RodSawBlock *block,
+                     const RodSheets   *sheets,
+                     double             x,
+                     double             y,
+                     cairo_t           *cr)
 {
   RodLetterStyle style = { .height = ROD_SHEET_SAW, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
   double         right = x + block->width - block->gutter;
 
   for (guint i = 0; i < block->n_pieces; i++)
     {
-      double end = rod_saw_piece_end (block, sheets, i);
-      double at = x + end * block->scale;
-      double base =
-        y + block->bar_height + MARK_GAP + block->levels[i] * MARK_PITCH + ROD_SHEET_SAW;
+      double           end = rod_saw_piece_end (block, sheets, i);
       g_autofree char *figure = rod_figures_length (sheets->units, end);
       double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
-
-      if (block->levels[i] == MARK_HIDDEN)
-        continue;
-      cairo_set_line_width (cr, ROD_SHEET_WIDE);
-      cairo_move_to (cr, at, y);
-      cairo_line_to (cr, at, base - ROD_SHEET_SAW - 0.4);
-      cairo_stroke (cr);
       /* The last mark stays within its column. */
-      rod_lettering_write (sheets->lettering,
-                           cr,
-                           figure,
-                           &style,
-                           fmin (at, right - 0.5 * width),
-                           base);
-    }
-}
+      double at = fmin (x + end * block->scale, right - 0.5 * width);
 
-static void
-draw_tick (cairo_t *cr,
-           double   x,
-           double   y)
-{
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
-  cairo_rectangle (cr, x + 0.2, y, TICK, TICK);
-  cairo_stroke (cr);
+      if (block->levels[i] != MARK_HIDDEN)
+        rod_lettering_write (sheets->lettering, cr, figure, &style, at, mark_base (block, i, y));
+    }
 }
 
 /* Beside the bar: how many of which length, which they are, and what is left of each. */
 static void
-draw_gutter (const RodSawBlock *block,
-             const RodSheets   *sheets,
-             const RodCutting  *cutting,
-             double             x,
-             double             y,
-             cairo_t           *cr)
+write_gutter (const RodSawBlock *block,
+              const RodSheets   *sheets,
+              const RodCutting  *cutting,
+              double             x,
+              double             y,
+              cairo_t           *cr)
 {
   const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar);
   double           length = rod_saw_stock_length (cutting, bar);
@@ -221,8 +253,6 @@ draw_gutter (const RodSawBlock *block,
 
   rod_lettering_write (sheets->lettering, cr, text, &style, x, y + ROD_SHEET_SAW);
   style = (RodLetterStyle){ .height = ROD_SHEET_TEXT, .width = block->gutter - 1.5 - indent };
-  if (indent > 0.0)
-    draw_tick (cr, x, y + ROD_SHEET_SAW + 1.6);
   rod_lettering_write (sheets->lettering,
                        cr,
                        bars,
@@ -240,16 +270,15 @@ draw_gutter (const RodSawBlock *block,
 
 /* One line for each bar: marks under their pieces or in order. */
 static void
-draw_row (const RodSawBlock *block,
-          const RodSheets   *sheets,
-          const RodCutting  *cutting,
-          guint              row,
-          RodPoint           at,
-          cairo_t           *cr)
+write_row (const RodSawBlock *block,
+           const RodSheets   *sheets,
+           const RodCutting  *cutting,
+           guint              row,
+           RodPoint           at,
+           cairo_t           *cr)
 {
   const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar + row);
 
-  draw_tick (cr, at.x - TICK - 2.0, at.y);
   if (block->names == NAMES_IN_ORDER)
     {
       g_autofree char *text = rod_saw_list_names (block, sheets, cutting, bar);
@@ -281,25 +310,23 @@ draw_row (const RodSawBlock *block,
 }
 
 void
-rod_saw_block_draw (const RodSawBlock *block,
-                    const RodSheets   *sheets,
-                    const RodCutting  *cutting,
-                    double             x,
-                    double             y,
-                    cairo_t           *cr)
+rod_saw_block_write (const RodSawBlock *block,
+                     const RodSheets   *sheets,
+                     const RodCutting  *cutting,
+                     double             x,
+                     double             y,
+                     cairo_t           *cr)
 {
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  draw_gutter (block, sheets, cutting, x, y, cr);
+  write_gutter (block, sheets, cutting, x, y, cr);
   x += block->gutter;
-  draw_bar (block, sheets, cutting, x, y, cr);
-  draw_inside (block, sheets, cutting, x, y, cr);
-  draw_running_marks (block, sheets, x, y, cr);
+  write_lengths (block, sheets, cutting, x, y, cr);
+  write_running_marks (block, sheets, x, y, cr);
   y += block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH;
   y += rod_saw_set_features (block, sheets, cr, x, y);
   for (guint b = 0; b < block->n_bars; b++)
     {
       if (block->names != NAMES_INSIDE)
-        draw_row (block, sheets, cutting, b, (RodPoint){ x, y }, cr);
+        write_row (block, sheets, cutting, b, (RodPoint){ x, y }, cr);
       y += block->row_heights[b];
     }
 }

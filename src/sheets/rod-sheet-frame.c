@@ -58,10 +58,7 @@ draw_cell (const RodSheets *sheets,
   RodLetterStyle value = label;
 
   value.bold = TRUE;
-  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
-  cairo_set_line_width (cr, ROD_SHEET_NARROW);
   cairo_rectangle (cr, x, y, cell->right - cell->left, row);
-  cairo_stroke (cr);
   cairo_set_source_rgb (cr, LABEL_GREY, LABEL_GREY, LABEL_GREY);
   rod_lettering_write (sheets->lettering, cr, cell->label, &label, x + CELL_PAD, y + 3.3);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
@@ -107,6 +104,9 @@ draw_title_block (const RodSheets *sheets,
                &cells[i],
                sheets->width - ROD_SHEET_MARGIN - BLOCK_WIDTH,
                sheets->height - ROD_SHEET_MARGIN - ROD_SHEET_STRIP);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  cairo_stroke (cr);
 }
 
 static void

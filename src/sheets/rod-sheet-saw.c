@@ -60,12 +60,10 @@ describe_cutting (const RodSheets  *sheets,
       ? rod_figures_percent (1.0 - (double) cutting->used_mm / (double) cutting->bought_mm)
       : g_strdup ("");
 
-  g_autofree char *pieces = g_strdup_printf (ngettext ("%u piece",
-                                                       "%u pieces",
-                                                       cutting->items->len),
-                                             cutting->items->len);
-  g_autofree char *bars = g_strdup_printf (ngettext ("%u bar", "%u bars", cutting->bars->len),
-                                           cutting->bars->len);
+  g_autofree char *pieces =
+    g_strdup_printf (ngettext ("%u piece", "%u pieces", cutting->items->len), cutting->items->len);
+  g_autofree char *bars =
+    g_strdup_printf (ngettext ("%u bar", "%u bars", cutting->bars->len), cutting->bars->len);
 
   /* TRANSLATORS: "9 pieces from 2 bars, 4.5 % left over; proven … Saw cut 4, off each end 0." */
   return g_strdup_printf (_ ("%s from %s, %s left over; %s. Saw cut %s, off each end %s."),
@@ -134,26 +132,106 @@ set_article (const RodSheets  *sheets,
 }
 
 static void
+draw_bars (const SawPage *page,
+           cairo_t       *cr)
+{
+  for (guint i = 0; i < page->entries->len; i++)
+    {
+      const Entry *entry = &g_array_index (page->entries, Entry, i);
+
+      if (entry->block != NULL)
+        rod_saw_block_trace_bar (entry->block, entry->cutting, entry->x, entry->y, cr);
+    }
+}
+
+/* Pieces of one article have one colour and follow each other. */
+static void
+draw_pieces (const RodSheets *sheets,
+             const SawPage   *page,
+             cairo_t         *cr)
+{
+  RodDrawingOptions options;
+  guint             n = page->entries->len;
+
+  rod_drawing_options_init (&options);
+  options.grey = sheets->options.grey;
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  for (guint i = 0; i < n; i++)
+    {
+      const Entry *entry = &g_array_index (page->entries, Entry, i);
+
+      if (entry->block != NULL)
+        rod_saw_block_trace_pieces (entry->block, sheets, entry->cutting, entry->x, entry->y, cr);
+      if (i + 1 < n && g_array_index (page->entries, Entry, i + 1).cutting == entry->cutting)
+        continue;
+      rod_ink_use (entry->cutting->colour != NULL
+                     ? rod_drawing_board_ink (entry->cutting->colour, &options)
+                     : options.paper,
+                   cr);
+      cairo_fill_preserve (cr);
+      cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+      cairo_stroke (cr);
+    }
+}
+
+static void
+draw_lines (const RodSheets *sheets,
+            const SawPage   *page,
+            cairo_t         *cr)
+{
+  draw_bars (page, cr);
+  for (guint i = 0; i < page->entries->len; i++)
+    {
+      const Entry *entry = &g_array_index (page->entries, Entry, i);
+
+      if (entry->block != NULL)
+        rod_saw_block_trace_cuts (entry->block, sheets, entry->x, entry->y, cr);
+    }
+  cairo_set_line_width (cr, ROD_SHEET_WIDE);
+  cairo_stroke (cr);
+  for (guint i = 0; i < page->entries->len; i++)
+    {
+      const Entry *entry = &g_array_index (page->entries, Entry, i);
+
+      if (entry->block != NULL)
+        rod_saw_block_trace_ticks (entry->block, sheets, entry->x, entry->y, cr);
+    }
+  cairo_set_line_width (cr, ROD_SHEET_NARROW);
+  cairo_stroke (cr);
+}
+
+static void
+write_legend (const RodSheets *sheets,
+              const RodSheet  *sheet,
+              cairo_t         *cr)
+{
+  rod_sheet_heading (sheets, cr, sheet->title);
+  rod_sheet_paragraph (sheets,
+                       cr,
+                       _ ("Pieces count from the left, the tape lies at the left end. The hook is "
+                          "the lower side, the flange the upper. Rip: width that stays and side "
+                          "to keep. Notch: side, from the left + width × depth, and what stays. "
+                          "Angles: off square."),
+                       ROD_SHEET_TEXT,
+                       FALSE,
+                       sheets->room.x + LEGEND_INDENT,
+                       sheets->room.y,
+                       sheets->room.width - LEGEND_INDENT);
+}
+
+static void
 draw_saw (const RodSheets *sheets,
           const RodSheet  *sheet,
           cairo_t         *cr)
 {
   const SawPage *page = sheet->data;
 
-  rod_sheet_heading (sheets, cr, sheet->title);
-  rod_sheet_paragraph (sheets,
-                       cr,
-                       _ ("Pieces count from the left, the tape lies at the left end. The hook is "
-                          "the "
-                          "lower side, the flange the upper. Rip: width that stays and side to "
-                          "keep. "
-                          "Notch: side, from the left + width × depth, and what stays. Angles: off "
-                          "square."),
-                       ROD_SHEET_TEXT,
-                       FALSE,
-                       sheets->room.x + LEGEND_INDENT,
-                       sheets->room.y,
-                       sheets->room.width - LEGEND_INDENT);
+  draw_bars (page, cr);
+  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
+  cairo_fill (cr);
+  draw_pieces (sheets, page, cr);
+  draw_lines (sheets, page, cr);
+  write_legend (sheets, sheet, cr);
   for (guint i = 0; i < page->entries->len; i++)
     {
       const Entry *entry = &g_array_index (page->entries, Entry, i);
@@ -161,7 +239,7 @@ draw_saw (const RodSheets *sheets,
       if (entry->block == NULL)
         set_article (sheets, entry->cutting, entry->again, entry->x, entry->y, cr);
       else
-        rod_saw_block_draw (entry->block, sheets, entry->cutting, entry->x, entry->y, cr);
+        rod_saw_block_write (entry->block, sheets, entry->cutting, entry->x, entry->y, cr);
     }
 }
 
