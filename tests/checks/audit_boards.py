@@ -1,17 +1,17 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Boards of a plan against the area they have to cover. Each course is cut from the checker's own
-pocket lines into parts; from these follow ends, gaps and lengths; then every level line through the
-field must be full: board, gap that the rules ask for, board, and nothing else."""
-from math import cos, hypot, inf, radians
+pocket lines into parts; from these follow ends, gaps and lengths; then every level line through
+the field must be full: board, gap that the rules ask for, board, and nothing else."""
+from math import hypot, inf
 
-from audit_geometry import Region, at_height, breaks_in, distance, ring_area, spans_at
+from audit_geometry import at_height, breaks_in, distance, ring_area, spans_at
 
 # Coordinates of a plan have three decimals.
 ROUND_MM = 0.002
 LENGTH_MM = 0.1
 LEVEL_MM = 0.1
-# Where a side lies flatter than this against the boards, a level line grazes it and says nothing of
-# its distance.
+# Where a side lies flatter than this against the boards, a level line grazes it and says nothing
+# of its distance.
 FLAT_SINE = 0.25
 
 
@@ -70,7 +70,8 @@ class End:
             self.sine = abs(by - ay) / hypot(bx - ax, by - ay)
             edge = part.field.edges[segment[2]]
             # Along a long side nothing ends: boards that taper against it run out to a point.
-            self.sure = not edge.bulge and not edge.long_side and (self.sine > 1 - 1e-9 or len(lines) == 1 and not self.tapers(part))
+            self.sure = not edge.bulge and not edge.long_side and (
+                self.sine > 1 - 1e-9 or len(lines) == 1 and not self.tapers(part))
 
         # Square sides within 10 mm of the end are cut in one line with it: where a length joint
         # stands on the side of an opening.
@@ -163,8 +164,8 @@ class BoardAudit:
         self.findings = {(f['id'], f.get('face')) for f in self.plan['findings']}
         self.mark = field.plan['face']
 
-    def fault(self, text, *numbers):
-        self.report.fault(f'{self.mark}: {text}', *numbers)
+    def fault(self, text):
+        self.report.fault(f'{self.mark}: {text}')
 
     def found(self, finding):
         return (finding, self.mark) in self.findings
@@ -204,9 +205,8 @@ class BoardAudit:
                 if not inner or self.stays_whole(low, high, inner):
                     parts.append(whole)
                 else:
-                    parts += [p for p in cut_course(self.field, self.segments, line, self.cover, columns)
-                              if p.extent()[0] > low - 0.1 and p.extent()[1] < high + 0.1
-                              and any(self.inside(whole, s) for s in p.slabs)]
+                    split = cut_course(self.field, self.segments, line, self.cover, columns)
+                    parts += [p for p in split if any(self.inside(whole, s) for s in p.slabs)]
         return parts
 
     @staticmethod
@@ -240,9 +240,8 @@ class BoardAudit:
         part.left, part.right = End(part, True), End(part, False)
         part.clear = max(high - low - self.web(part.left) - self.web(part.right), 0)
         upper = field.left_is_upper()
-        part.left.gap, part.right.gap = field.gap(part.clear, upper), field.gap(part.clear, not upper)
-        part.left.run, part.right.run = field.run(part.clear, upper), field.run(part.clear, not upper)
-        for end in (part.left, part.right):
+        for end, is_upper in ((part.left, upper), (part.right, not upper)):
+            end.gap, end.run = field.gap(part.clear, is_upper), field.run(part.clear, is_upper)
             for segment in end.segments:
                 if segment is None:
                     continue
@@ -268,7 +267,7 @@ class BoardAudit:
         where = f'course at {part.line:.1f}, {low:.1f} to {high:.1f}'
         if not part.pieces:
             if not self.hidden(part) and part.area() > 100:
-                self.fault(f'{where}: no board, {part.area() / 100:.1f} cm²', part.clear)
+                self.fault(f'{where}: no board, {part.area() / 100:.1f} cm²')
             return
         left, right = part.left, part.right
         self.report.count('parts')
@@ -282,7 +281,7 @@ class BoardAudit:
             own = piece.data[name]
             expected = self.shared_gap(end)
             if abs(own['gap_mm'] - expected) > ROUND_MM:
-                self.fault(f'{piece.mark}: gap {name} {own["gap_mm"]}, reckoned {expected}', expected)
+                self.fault(f'{piece.mark}: gap {name} {own["gap_mm"]}, reckoned {expected}')
             if abs(own['run_mm'] - end.run) > LENGTH_MM:
                 self.fault(f'{piece.mark}: run {name} {own["run_mm"]}, reckoned {end.run:.3f}')
             pockets = {(t or {}).get('pocket_mm', 0) for t in end.trims(self.field)}
@@ -299,7 +298,7 @@ class BoardAudit:
                 self.fault(f'{piece.mark}: length {piece.data["length_mm"]}, reckoned {length:.3f}')
 
     def check_full(self, pocket):
-        """Every level line of the field: the boards and their gaps fill it, and nothing overlaps."""
+        """Every level line of the field: boards and gaps fill it, and nothing overlaps."""
         by_line = {}
         for part in self.parts:
             by_line.setdefault(round(part.line, 3), []).append(part)
@@ -326,7 +325,7 @@ class BoardAudit:
         slack = 0.03 * around + 0.02 * sum(p.around() for p in self.pieces) + bent + 10
         if abs(area - covered - uncovered - lost) > slack:
             self.fault(f'areas: pockets {area:.0f} ≠ boards {covered:.0f} + gaps {uncovered:.0f} '
-                       f'+ under trims {lost:.0f}', area)
+                       f'+ under trims {lost:.0f}')
         self.report.add_area(area, covered, uncovered, lost)
 
     def check_line(self, parts, pieces, y):
@@ -346,7 +345,8 @@ class BoardAudit:
                 t = (y - slab[0]) / (slab[1] - slab[0])
                 low = slab[2] + t * (slab[3] - slab[2])
                 high = slab[4] + t * (slab[5] - slab[4])
-                inside = [s for s in spans if s[2].part is part and s[1] > low - 0.5 and s[0] < high + 0.5]
+                inside = [s for s in spans
+                          if s[2].part is part and s[1] > low - 0.5 and s[0] < high + 0.5]
                 free = [s for s in free if s not in inside]
                 if not inside:
                     hidden += high - low
@@ -361,8 +361,8 @@ class BoardAudit:
 
     def reach(self, part):
         """No cut line is further from its pocket line than this."""
-        return max([self.field.rules['notch_clear_mm'], self.shared_gap(part.left) + part.left.inset,
-                    self.shared_gap(part.right) + part.right.inset])
+        return max(self.field.rules['notch_clear_mm'],
+                   *(self.shared_gap(end) + end.inset for end in (part.left, part.right)))
 
     def nearest(self, part, x, y):
         """(distance, whether to a long side) from a point to the part's boundary."""
@@ -382,7 +382,8 @@ class BoardAudit:
             low, high = part.extent()
             bottom, top = part.height()
             part.boundary = [s for s in self.segments
-                             if max(s[0][0], s[1][0]) > low - 100 and min(s[0][0], s[1][0]) < high + 100
+                             if max(s[0][0], s[1][0]) > low - 100
+                             and min(s[0][0], s[1][0]) < high + 100
                              and max(s[0][1], s[1][1]) > bottom - 100
                              and min(s[0][1], s[1][1]) < top + 100]
         return part.boundary
@@ -393,7 +394,7 @@ class BoardAudit:
             return
         away, _ = self.nearest(part, (low + high) / 2, y)
         if away > 2.5 * self.reach(part) + 0.1:
-            self.fault(f'nothing covers {high - low:.1f} mm at {low:.1f}, {y:.1f}', y)
+            self.fault(f'nothing covers {high - low:.1f} mm at {low:.1f}, {y:.1f}')
 
     def check_side(self, part, slab, left, gap, y, piece):
         """How far the board's side keeps from its pocket line."""
@@ -412,9 +413,12 @@ class BoardAudit:
                  self.shared_gap(end) + end.inset]
         if long_side and away >= -0.02 or any(abs(away - step) < 0.05 for step in steps):
             return
-        # Cut in one line with the end, or near a corner of the pocket line, where both sides count.
-        straight = abs(x - (end.x + (1 if left else -1) * (self.shared_gap(end) + end.inset))) < 0.05
-        corner = any(abs(p[1] - y) < self.reach(part) + 0.1 for s in self.near(part) for p in s[:2])
+        # Cut in one line with the end, or near a corner of the pocket line, where both sides
+        # count.
+        step = (self.shared_gap(end) + end.inset) * (1 if left else -1)
+        straight = abs(x - end.x - step) < 0.05
+        corner = any(abs(p[1] - y) < self.reach(part) + 0.1
+                     for s in self.near(part) for p in s[:2])
         if min(steps) - 0.05 <= away and (straight or
                                           corner and away <= 2.5 * self.reach(part) + 0.1):
             self.report.count('distances at corners')
@@ -432,14 +436,16 @@ class BoardAudit:
         self.report.count('pieces')
         xs = [x for ring in piece.rings for x, _ in ring]
         if abs(max(xs) - min(xs) - data['length_mm']) > 0.005:
-            self.fault(f'{data["mark"]}: length {data["length_mm"]}, drawn {max(xs) - min(xs):.3f}')
+            drawn = max(xs) - min(xs)
+            self.fault(f'{data["mark"]}: length {data["length_mm"]}, drawn {drawn:.3f}')
         width = piece.top - piece.bottom
         if abs(width - data['width_mm']) > LENGTH_MM:
             self.fault(f'{data["mark"]}: width {data["width_mm"]}, drawn {width:.3f}')
         if data['length_mm'] > field.longest_stock(self.house.data) + ROUND_MM and \
                 not any(f['id'] == 'cannot-cut' for f in self.plan['findings']):
             self.fault(f'{data["mark"]}: {data["length_mm"]} is longer than any stock')
-        if width < min(self.cover - 0.1, rules['min_rip_mm'] - ROUND_MM) and not self.found('sliver'):
+        narrow = width < min(self.cover - 0.1, rules['min_rip_mm'] - ROUND_MM)
+        if narrow and not self.found('sliver'):
             self.fault(f'{data["mark"]}: strip of {width:.2f} and no finding')
         if data['length_mm'] < rules['min_piece_mm'] - ROUND_MM and not self.found('short-piece'):
             self.fault(f'{data["mark"]}: {data["length_mm"]} long and no finding')
@@ -463,8 +469,9 @@ class BoardAudit:
         if gap < grows - 0.02:
             self.fault(f'{data["mark"]}: {name} end needs {grows:.2f}, has a gap of {gap}')
         stays = pocket - gap - field.shrink * run - rules['tolerance_mm']
-        if pocket > 0 and stays < rules['min_engagement_mm'] - 0.02 and not self.found('engagement'):
-            self.fault(f'{data["mark"]}: {name} end stays {stays:.2f} in its pocket and no finding')
+        loose = pocket > 0 and stays < rules['min_engagement_mm'] - 0.02
+        if loose and not self.found('engagement'):
+            self.fault(f'{data["mark"]}: {name} end stays {stays:.2f} in its pocket, no finding')
 
 
 class Piece:
@@ -482,7 +489,8 @@ class Piece:
         return sum(ring_area(ring) for ring in self.rings)
 
     def around(self):
-        return sum(distance(a, b) for ring in self.rings for a, b in zip(ring, ring[1:] + ring[:1]))
+        return sum(distance(a, b) for ring in self.rings
+                   for a, b in zip(ring, ring[1:] + ring[:1]))
 
     def spans_at(self, y):
         xs = sorted(at_height(s, y) for s in self.sides if (s[0][1] > y) != (s[1][1] > y))

@@ -134,7 +134,7 @@ def cuts_of(edge, other):
 
 
 class Region:
-    """The area whose winding number is at least a threshold, as edges with the area on their left."""
+    """Where the winding number is at least a threshold, as edges with the area on their left."""
 
     def __init__(self, edges, threshold):
         self.segments = []
@@ -198,8 +198,8 @@ def at_height(segment, y):
 
 
 def spans_at(segments, y):
-    """Where a level line lies in the area: [(left x, right x, left segment, right segment)]. The area
-    lies left of its edges, so that it begins at one that falls and ends at one that climbs."""
+    """Where a level line lies in the area: [(left x, right x, left segment, right segment)]. The
+    area lies left of its edges, so that it begins at one that falls and ends at one that climbs."""
     crossed = sorted(((at_height(s, y), s) for s in segments if (s[0][1] > y) != (s[1][1] > y)),
                      key=lambda pair: pair[0])
     return [(crossed[i][0], crossed[i + 1][0], crossed[i][1], crossed[i + 1][1])

@@ -1,10 +1,10 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""What follows from a house file before any board is cut, derived anew for the plan's checker: faces
-with their reveals, the condition of each edge, build-up at corners, trims and clearances by the
-system's table, movement. Rule numbers are those of docs/rules.md."""
+"""What follows from a house file before any board is cut, derived anew for the plan's checker:
+faces with their reveals, the condition of each edge, build-up at corners, trims and clearances by
+the system's table, movement. Rule numbers are those of docs/rules.md."""
 import json
 import os
-from math import atan2, ceil, cos, degrees, floor, hypot, inf, pi, radians, sin
+from math import atan2, ceil, cos, degrees, pi, radians, sin
 
 from audit_geometry import Affine, Region, distance, moved_ring, shifted
 
@@ -113,8 +113,8 @@ def side_role(side):
 
 
 class Edge:
-    """One side of outline, opening or zone as one field sees it. Lengths of its stack are square to
-    it, named as in the plan."""
+    """One side of outline, opening or zone as one field sees it. Lengths of its stack are square
+    to it, named as in the plan."""
 
     def __init__(self, key, side, turned):
         self.key = key
@@ -179,7 +179,8 @@ class Field:
         self.colour = known.get(colour, self.board['colours'][0])
         self.lightness = [known[c].get('lightness', 'light') for c in self.mix if c in known]
         self.lightness.append(self.colour.get('lightness', 'light'))
-        turned = (abs(self.direction - 90) < SAME_DEG and surface.get('laid_from', 'left') == 'left')
+        from_left = surface.get('laid_from', 'left') == 'left'
+        turned = abs(self.direction - 90) < SAME_DEG and from_left
         self.to_board = Affine.board_frame(-90 if turned else self.direction)
         self.to_surface = self.to_board.inverse_turn()
         self.plan = plan_field
@@ -348,7 +349,7 @@ def end_of(side, at_end):
 
 
 class House:
-    """The house file and all that follows from it for each edge; phases are taken from the plan."""
+    """The house file and all that follows from it for each edge, but for the plan's phases."""
 
     def __init__(self, path, plan, shipped):
         self.data = load_json(path)
@@ -418,7 +419,8 @@ class House:
 
     def tie_linings(self):
         for face, key in self.linings:
-            self.tie(face.parent, key, face, ('outline', '', arris_of(face.side)), 90, True, 0, True)
+            arris = ('outline', '', arris_of(face.side))
+            self.tie(face.parent, key, face, arris, 90, True, 0, True)
             for after, after_key in self.linings:
                 if (after is face or after.parent is not face.parent or after_key[1] != key[1] or
                         distance(face.side[1], after.side[0]) > SNAP_MM):
@@ -530,6 +532,7 @@ class House:
         c, d = facing.line()
         plumb = abs(b[0] - a[0]) < SNAP_MM and abs(d[0] - c[0]) < SNAP_MM
         if plumb and 'soffit' not in (face.kind, other.kind):
-            rise = (other.surface.get('level_mm', 0) + d[1] - face.surface.get('level_mm', 0) - a[1])
+            levels = [f.surface.get('level_mm', 0) for f in (face, other)]
+            rise = levels[1] + d[1] - levels[0] - a[1]
             return rise if b[1] > a[1] else -rise
         return distance(a, b) + edge.offset - distance(c, d)

@@ -75,7 +75,8 @@ class FrameAudit:
                 stretches += open_stretches(a, b, blocked)
         kept = sum(b - a for a, b in stretches)
         if abs(kept - piece.data['flange_mm']) > 0.1 * max(1, len(stretches)) + 0.1:
-            self.report.fault(f'{piece.mark}: flange {piece.data["flange_mm"]}, reckoned {kept:.2f}')
+            flange = piece.data['flange_mm']
+            self.report.fault(f'{piece.mark}: flange {flange}, reckoned {kept:.2f}')
         at = [x for x in (crossing_x(b, line) for b in self.battens) if x is not None]
         near = SCREW_END_MM + 0.01
         least = sum(any(a + near <= x <= b - near for a, b in stretches) for x in at)
@@ -164,7 +165,8 @@ class Runs:
             near = min([distance_to_line(a, b, end)
                         for a, b in self.lengths[id(field)].get(key, [])] or [inf])
             if near > TRIM_MM:
-                self.report.fault(f'{field.plan["face"]}: trim {run["trim"]} ends {near:.2f} off {key}')
+                mark = field.plan['face']
+                self.report.fault(f'{mark}: trim {run["trim"]} ends {near:.2f} off {key}')
 
     def check_edge(self, field, key, edge, runs):
         mark = field.plan['face']
@@ -194,11 +196,12 @@ class Runs:
     def expect(self, mark, key, trim, found, length):
         self.report.count('edges with trims')
         if abs(found - length) > TRIM_MM:
-            self.report.fault(f'{mark}: {found:.1f} mm of {trim} along {key}, boundary {length:.1f}')
+            self.report.fault(f'{mark}: {found:.1f} mm of {trim} along {key}, '
+                              f'boundary {length:.1f}')
 
     def check_corner(self, field, key, edge, found, length):
-        """One trim serves both sides of a corner: one side carries it along its whole boundary, the
-        other none, unless its trim serves one side only."""
+        """One trim serves both sides of a corner: one side carries it along its whole boundary,
+        the other none, unless its trim serves one side only."""
         other, other_key = edge.partner
         facing = other.fields[0].edges[other_key]
         mark = field.plan['face']
@@ -221,8 +224,9 @@ class Runs:
             self.report.fault(f'{mark}: both sides of {key} carry a two-sided trim')
         elif max(both) < max(own_all, other_all) - TRIM_MM and edge.opening is None and \
                 field.face.parent is None and other.parent is None:
-            self.report.fault(f'{mark}: {max(both):.1f} mm of trim for {max(own_all, other_all):.1f} '
-                              f'mm of corner at {key}')
+            longest = max(own_all, other_all)
+            self.report.fault(f'{mark}: {max(both):.1f} mm of trim for {longest:.1f} mm of corner '
+                              f'at {key}')
         elif max(both) < TRIM_MM and max(own_all, other_all) > TRIM_MM:
             self.report.fault(f'{mark}: no side of {key} carries its trim')
 
@@ -245,8 +249,8 @@ class Runs:
                 self.check_at_battens(run, battens.get(run['field'], []))
                 continue
             if run['screws'] != count:
-                self.report.fault(f'{field.plan["face"]}: {run["screws"]} screws in {run["trim"]} of '
-                                  f'{run["length_mm"]}, counted {count}')
+                self.report.fault(f'{field.plan["face"]}: {run["screws"]} screws in {run["trim"]} '
+                                  f'of {run["length_mm"]}, counted {count}')
 
     def check_at_battens(self, run, battens):
         """One at each batten that the run's line crosses or nearly reaches."""
@@ -278,8 +282,8 @@ def distance_to_line(a, b, p):
 
 
 def check_joins(house, report):
-    """Along every join that carries joint lines, lines of both faces meet the edge at the same places;
-    level boards at plumb corners at the same height."""
+    """Along every join that carries joint lines, lines of both faces meet the edge at the same
+    places; level boards at plumb corners at the same height."""
     missing = {f.get('face') for f in house.plan['findings']
                if f['id'] in ('lines-miss', 'unequal-pitch')}
     for face in house.faces:
@@ -308,11 +312,8 @@ def check_joins(house, report):
             mirrored = house.match_mm(face, edge) + places[1][2] - firsts[1]
             miss = abs((firsts[0] - mirrored + pitches[0] / 2) % pitches[0] - pitches[0] / 2)
             report.count('joins')
-            if miss > LEVEL_MM and not (marks & missing and miss > 0):
-                if miss > 2:
-                    report.fault(f'{sorted(marks)}: joint lines miss by {miss:.3f} and no finding', miss)
-                else:
-                    report.fault(f'{sorted(marks)}: joint lines miss by {miss:.3f}', miss)
+            if miss > LEVEL_MM and not marks & missing:
+                report.fault(f'{sorted(marks)}: joint lines miss by {miss:.3f}, no finding')
             if one.direction == two.direction == 0 and face.kind == other.kind == 'wall':
                 check_heights(one, two, marks, missing, report)
 
@@ -409,7 +410,7 @@ def check_lengths(entry, expected, name, report):
     for label, lengths in own.items():
         for given, length in zip(sorted(lengths), sorted(ours[label])):
             if not ceil(length - 0.0011) <= given <= ceil(length + 0.0011):
-                report.fault(f'{name}: {label} is cut to {given}, needs {length}', length)
+                report.fault(f'{name}: {label} is cut to {given}, needs {length}')
 
 
 def check_bars(house, entry, name, report):
@@ -425,9 +426,10 @@ def check_bars(house, entry, name, report):
         usable = stock[bar['stock']]['length_mm'] - 2 * trim
         used = sum(lengths) + kerf * (len(lengths) - 1)
         if used > usable:
-            report.fault(f'{name}: bar {n} is overfull, {used} of {usable}', used)
-        if bar['rest_mm'] != max(usable - used - kerf, 0):
-            report.fault(f'{name}: bar {n} leaves {max(usable - used - kerf, 0)}, not {bar["rest_mm"]}')
+            report.fault(f'{name}: bar {n} is overfull, {used} of {usable}')
+        rest = max(usable - used - kerf, 0)
+        if bar['rest_mm'] != rest:
+            report.fault(f'{name}: bar {n} leaves {rest}, not {bar["rest_mm"]}')
     for i, kind in enumerate(stock):
         count = sum(bar['stock'] == i for bar in entry['bars'])
         if count > kind.get('limit', inf):
@@ -495,8 +497,10 @@ def check_order(house, report):
         spare = ceil(count * buying['spare_screws_percent'] / 100 - 1e-6) if fixing \
             else main.get(key, 0)
         system = house.systems[line['system']]
-        row = next(f for f in system.data['fixings'] if f['id'] == line['article']) if fixing else \
-            next(s for s in stock_of(house, line) if s['length_mm'] == line['length_mm'])
+        if fixing:
+            row = next(f for f in system.data['fixings'] if f['id'] == line['article'])
+        else:
+            row = next(s for s in stock_of(house, line) if s['length_mm'] == line['length_mm'])
         pack, price = row.get('pack', 1), row.get('price', 0)
         packs = -(-(count + spare) // pack)
         cents = round_half_up(Fraction(str(price)) * (packs if fixing else packs * pack) * 100)
@@ -547,7 +551,8 @@ def check_reckonings(house, report):
             if 'terms' in value:
                 terms = value['terms']
                 report.count('reckonings')
-                if abs(sum(t['value'] for t in terms) - value['result']) > SUM_MM * (len(terms) + 1):
+                off = sum(t['value'] for t in terms) - value['result']
+                if abs(off) > SUM_MM * (len(terms) + 1):
                     report.fault(f'reckoning “{value["title"]}” does not add up')
             for member in value.values():
                 walk(member)
@@ -565,7 +570,8 @@ def check_reckonings(house, report):
         same(piece['length_reckoning'], piece['length_mm'], f'{piece["mark"]} length')
         same(piece['width_reckoning'], piece['width_mm'], f'{piece["mark"]} width')
         for name in ('left', 'right'):
-            same(piece[name]['gap_reckoning'], piece[name]['gap_mm'], f'{piece["mark"]} gap {name}')
+            end = piece[name]
+            same(end['gap_reckoning'], end['gap_mm'], f'{piece["mark"]} gap {name}')
     for index, field in enumerate(plan['fields']):
         for edge in field['edges']:
             stack = (edge['clearance_mm'] + edge['back_mm'] + edge['gap_across_mm'] -
