@@ -68,7 +68,8 @@ draw_item (RodBarView       *self,
 {
   RodLetterStyle   style = { .height = LETTER_HEIGHT, .align = ROD_ALIGN_CENTRE };
   g_autofree char *length = g_strdup_printf ("%" G_GINT64_FORMAT, item->length_mm);
-  g_autofree char *full = g_strdup_printf ("%s  %s", item->label != NULL ? item->label : "", length);
+  const char      *label = item->label != NULL ? item->label : "";
+  g_autofree char *full = g_strdup_printf ("%s  %s", label, length);
   const char      *text = full;
 
   cairo_rectangle (cr, x + 0.5, 0.5, MAX (width - 1, 1), BAR_HEIGHT - 1);

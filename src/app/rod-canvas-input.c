@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* How the drawing is moved: dragging pans, so do the wheel and two fingers; Ctrl and the wheel, or
- * a pinch, zoom about the pointer. Everything has a key as well. A press that does not move selects.
+ * a pinch, zoom about the pointer. Everything has a key as well. A press that does not move
+ * selects.
  */
 #include "config.h"
 

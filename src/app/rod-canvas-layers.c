@@ -203,7 +203,7 @@ rod_canvas_draw_house (RodCanvas *self,
         if (derived != (pass == 1) || !rod_canvas_sees_face (self, i))
           continue;
         draw_face (self, cr, i);
-        if (survey)
-          rod_canvas_draw_measures (self, cr, i);
       }
+  if (survey)
+    rod_canvas_draw_measures (self, cr);
 }

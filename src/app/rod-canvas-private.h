@@ -66,9 +66,7 @@ void rod_canvas_draw_house (RodCanvas *self,
                             cairo_t   *cr);
 
 /* rod-canvas-survey.c: measures of the structure. */
-void rod_canvas_draw_measures (RodCanvas *self,
-                               cairo_t   *cr,
-                               guint      face);
+void rod_canvas_draw_measures (RodCanvas *self, cairo_t *cr);
 
 /* rod-canvas-rod.c: the storey rod, and lines carried round the house. */
 void rod_canvas_draw_rod (RodCanvas *self,

@@ -18,9 +18,9 @@
 #define ROD_FROM 10.0
 #define ROD_BREADTH 40.0
 
-/* Marks closer than this many pixels go without a figure; closer than that, only each tenth. */
+/* Figures and marks that would be closer than this many pixels are left out. */
 #define FIGURES_FROM 12.0
-#define MARKS_FROM 2.5
+#define MARKS_FROM 3.0
 
 #define FIGURE_HEIGHT 6.0
 #define DIAGONAL_LEAST 1e-6
@@ -210,6 +210,40 @@ write_figure (RodCanvas *self,
     rod_lettering_write (self->lettering, cr, text, &style, at - 3, ROD_FROM + ROD_BREADTH - 3);
 }
 
+/* The least of 1, 2, 5, 10, … marks that takes up @least pixels. */
+static int
+step_of (double spacing,
+         double least)
+{
+  static const int steps[] = { 1, 2, 5, 10, 20, 50, 100 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+    if (steps[i] * spacing >= least)
+      return steps[i];
+
+  return 1000;
+}
+
+static void
+draw_mark (RodCanvas *self,
+           cairo_t   *cr,
+           const Rod *rod,
+           double     at_mm,
+           gboolean   figure)
+{
+  double length = figure ? ROD_BREADTH : ROD_BREADTH / 3;
+
+  rod_rectangle (rod,
+                 cr,
+                 floor (pixel_of (rod, at_mm)),
+                 rod->stands ? ROD_FROM + ROD_BREADTH - length : ROD_FROM,
+                 1,
+                 length);
+  cairo_fill (cr);
+  if (figure)
+    write_figure (self, cr, rod, at_mm);
+}
+
 static void
 draw_marks (RodCanvas *self,
             cairo_t   *cr,
@@ -218,31 +252,19 @@ draw_marks (RodCanvas *self,
   double pitch_mm = rod->field->board->cover_mm;
   double spacing = fabs (rod->scale) * pitch_mm;
   double end = rod->stands ? self->view.height : self->view.width;
-  int    step = spacing >= MARKS_FROM ? 1 : 10;
+  int    figure_step = step_of (spacing, FIGURES_FROM);
+  int    step = MIN (step_of (spacing, MARKS_FROM), figure_step);
   int    first = (int) ceil ((rod->low_mm - rod->field->phase_mm) / pitch_mm - ROD_EPSILON_MM);
   int    last = (int) floor ((rod->high_mm - rod->field->phase_mm) / pitch_mm + ROD_EPSILON_MM);
 
   rod_ink_use (self->palette.wood_ink, cr);
   for (int k = first; k <= last; k += step)
     {
-      double   at_mm = rod->field->phase_mm + k * pitch_mm;
-      double   at = pixel_of (rod, at_mm);
-      gboolean fifth = (k - first) % 5 == 0;
-      gboolean figure = spacing >= FIGURES_FROM || (fifth && spacing * 5 >= FIGURES_FROM);
-      double   length = figure ? ROD_BREADTH : ROD_BREADTH / 3;
+      double at_mm = rod->field->phase_mm + k * pitch_mm;
+      double at = pixel_of (rod, at_mm);
 
-      if (at < -20 || at > end + 20)
-        continue;
-
-      rod_rectangle (rod,
-                     cr,
-                     floor (at),
-                     rod->stands ? ROD_FROM + ROD_BREADTH - length : ROD_FROM,
-                     1,
-                     length);
-      cairo_fill (cr);
-      if (figure)
-        write_figure (self, cr, rod, at_mm);
+      if (at > -FIGURES_FROM && at < end + FIGURES_FROM)
+        draw_mark (self, cr, rod, at_mm, (k - first) % figure_step == 0);
     }
 }
 

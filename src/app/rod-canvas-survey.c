@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What was measured: the length of each side, inside its own surface so that neighbours in the net
- * do not write over each other, the size of each opening, the name of each surface.
+ * do not write over each other, and the size of each opening. What would lie over another figure is
+ * left out until the user comes closer.
  */
 #include "config.h"
 
@@ -10,9 +11,8 @@
 
 #include "sheets/rod-figures.h"
 
-/* Height of capitals of figures and names. */
+/* Height of capitals of figures. */
 #define FIGURE_HEIGHT 7.0
-#define NAME_HEIGHT 9.0
 
 /* From a side to the middle of its figure. */
 #define FIGURE_DISTANCE 12.0
@@ -20,15 +20,44 @@
 /* Free round a figure. */
 #define FIGURE_CLEAR 8.0
 
+typedef struct
+{
+  RodCanvas *self;
+  cairo_t   *cr;
+  GArray    *taken; /* of graphene_rect_t: where something is written already */
+} Writer;
+
+/* Whether there is room round a point for a text of this size, which is then taken. */
+static gboolean
+take_room (Writer  *writer,
+           RodPoint middle,
+           double   width,
+           double   height)
+{
+  graphene_rect_t room = GRAPHENE_RECT_INIT ((float) (middle.x - width / 2),
+                                             (float) (middle.y - height / 2),
+                                             (float) width,
+                                             (float) height);
+
+  for (guint i = 0; i < writer->taken->len; i++)
+    if (graphene_rect_intersection (&room,
+                                    &g_array_index (writer->taken, graphene_rect_t, i),
+                                    NULL))
+      return FALSE;
+  g_array_append_val (writer->taken, room);
+
+  return TRUE;
+}
+
 static void
-write_along (RodCanvas  *self,
-             cairo_t    *cr,
+write_along (Writer     *writer,
              const char *text,
              RodPoint    from,
              RodPoint    to)
 {
+  RodLettering  *lettering = writer->self->lettering;
   double         length = hypot (to.x - from.x, to.y - from.y);
-  double         width = rod_lettering_width (self->lettering, text, FIGURE_HEIGHT, FALSE);
+  double         width = rod_lettering_width (lettering, text, FIGURE_HEIGHT, FALSE);
   double         angle = atan2 (to.y - from.y, to.x - from.x);
   RodLetterStyle style = { .height = FIGURE_HEIGHT, .align = ROD_ALIGN_CENTRE };
   RodPoint       at;
@@ -39,23 +68,42 @@ write_along (RodCanvas  *self,
   /* The surface lies to the left of a side, which is to the right on a plane with y downwards. */
   at.x = (from.x + to.x) / 2 + sin (angle) * FIGURE_DISTANCE;
   at.y = (from.y + to.y) / 2 - cos (angle) * FIGURE_DISTANCE;
+  if (!take_room (writer,
+                  at,
+                  fabs (cos (angle)) * width + FIGURE_HEIGHT,
+                  fabs (sin (angle)) * width + FIGURE_HEIGHT))
+    return;
+
   /* Readable from below or from the right, as ISO 129-1 has it. */
   if (angle > G_PI / 2 - 0.01 || angle <= -G_PI / 2 - 0.01)
     angle += G_PI;
   style.angle_deg = -angle * 180 / G_PI;
   at.x -= sin (angle) * FIGURE_HEIGHT / 2;
   at.y += cos (angle) * FIGURE_HEIGHT / 2;
-  rod_lettering_write (self->lettering, cr, text, &style, at.x, at.y);
+  rod_lettering_write (lettering, writer->cr, text, &style, at.x, at.y);
+}
+
+/* Sides of faces that are too narrow on the screen for figures inside them are left alone. */
+static gboolean
+has_room (RodCanvas *self,
+          guint      face)
+{
+  RodPoint low = g_array_index (self->boxes, RodPoint, 2 * face);
+  RodPoint high = g_array_index (self->boxes, RodPoint, 2 * face + 1);
+
+  return MIN (high.x - low.x, high.y - low.y) * self->view.scale >= 3 * FIGURE_DISTANCE;
 }
 
 static void
-write_sides (RodCanvas *self,
-             cairo_t   *cr,
-             guint      face)
+write_sides (Writer *writer,
+             guint   face)
 {
-  const RodFace *it = rod_plan_face (self->plan, face);
-  RodAffine      to_device = rod_canvas_face_affine (self, face);
-  g_autoptr (GArray) sides = rod_corners_sides (it->surface->outline);
+  RodCanvas *self = writer->self;
+  RodAffine  to_device = rod_canvas_face_affine (self, face);
+  g_autoptr (GArray) sides = rod_corners_sides (rod_plan_face (self->plan, face)->surface->outline);
+
+  if (!has_room (self, face))
+    return;
 
   for (guint i = 0; i < sides->len; i++)
     {
@@ -63,8 +111,7 @@ write_sides (RodCanvas *self,
       g_autofree char *text = rod_figures_length (self->plan->house->units,
                                                   rod_point_distance (side->from, side->to));
 
-      write_along (self,
-                   cr,
+      write_along (writer,
                    text,
                    rod_affine_apply (to_device, side->from),
                    rod_affine_apply (to_device, side->to));
@@ -72,62 +119,53 @@ write_sides (RodCanvas *self,
 }
 
 static void
-write_in_box (RodCanvas  *self,
-              cairo_t    *cr,
-              const char *text,
-              RodPoint    middle,
-              double      room,
-              double      height,
-              gboolean    bold)
+write_opening (Writer  *writer,
+               RodPlace place)
 {
-  RodLetterStyle style = { .height = height, .bold = bold, .align = ROD_ALIGN_CENTRE };
+  RodCanvas       *self = writer->self;
+  RodUnits         units = self->plan->house->units;
+  RodLetterStyle   style = { .height = FIGURE_HEIGHT, .align = ROD_ALIGN_CENTRE };
+  g_autofree char *width = NULL;
+  g_autofree char *height = NULL;
+  g_autofree char *text = NULL;
+  RodPoint         low;
+  RodPoint         high;
+  RodPoint         middle;
+  double           needed;
 
-  if (rod_lettering_width (self->lettering, text, height, bold) > room)
-    return;
-
-  rod_lettering_write (self->lettering, cr, text, &style, middle.x, middle.y + height / 2);
-}
-
-static void
-write_openings (RodCanvas *self,
-                cairo_t   *cr,
-                guint      face)
-{
-  const RodFace *it = rod_plan_face (self->plan, face);
-  RodAffine      to_device = rod_canvas_view_affine (&self->view);
-  RodUnits       units = self->plan->house->units;
-
-  for (guint i = 0; i < it->surface->openings->len; i++)
-    {
-      RodPoint         low;
-      RodPoint         high;
-      RodPoint         middle;
-      g_autofree char *width = NULL;
-      g_autofree char *height = NULL;
-      g_autofree char *text = NULL;
-
-      rod_canvas_place_extent (self, rod_place_opening (face, i), &low, &high);
-      width = rod_figures_length (units, high.x - low.x);
-      height = rod_figures_length (units, high.y - low.y);
-      text = g_strdup_printf ("%s × %s", width, height);
-      middle = rod_affine_apply (to_device,
-                                 (RodPoint){ (low.x + high.x) / 2, (low.y + high.y) / 2 });
-      write_in_box (self,
-                    cr,
-                    text,
-                    middle,
-                    (high.x - low.x) * self->view.scale - FIGURE_CLEAR,
-                    FIGURE_HEIGHT,
-                    FALSE);
-    }
+  rod_canvas_place_extent (self, place, &low, &high);
+  width = rod_figures_length (units, high.x - low.x);
+  height = rod_figures_length (units, high.y - low.y);
+  text = g_strdup_printf ("%s × %s", width, height);
+  needed = rod_lettering_width (self->lettering, text, FIGURE_HEIGHT, FALSE);
+  middle = rod_affine_apply (rod_canvas_view_affine (&self->view),
+                             (RodPoint){ (low.x + high.x) / 2, (low.y + high.y) / 2 });
+  if (needed + FIGURE_CLEAR < (high.x - low.x) * self->view.scale &&
+      take_room (writer, middle, needed, FIGURE_HEIGHT))
+    rod_lettering_write (self->lettering,
+                         writer->cr,
+                         text,
+                         &style,
+                         middle.x,
+                         middle.y + FIGURE_HEIGHT / 2);
 }
 
 void
 rod_canvas_draw_measures (RodCanvas *self,
-                          cairo_t   *cr,
-                          guint      face)
+                          cairo_t   *cr)
 {
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (graphene_rect_t));
+  Writer writer = { self, cr, taken };
+
   rod_ink_use (self->palette.ink, cr);
-  write_sides (self, cr, face);
-  write_openings (self, cr, face);
+  for (guint i = 0; i < self->plan->faces->len; i++)
+    {
+      const RodFace *face = rod_plan_face (self->plan, i);
+
+      if (face->opening >= 0 || !rod_canvas_sees_face (self, i))
+        continue;
+      for (guint k = 0; k < face->surface->openings->len; k++)
+        write_opening (&writer, rod_place_opening (i, k));
+      write_sides (&writer, i);
+    }
 }

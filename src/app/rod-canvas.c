@@ -290,8 +290,8 @@ rod_canvas_set_findings (RodCanvas  *self,
                             self);
 }
 
-/* The rows of the net suit the widget as it is now; they stay when it is resized, since a house that
- * rearranges itself would be hard to follow. */
+/* The rows of the net suit the widget as it is now; they stay when it is resized, since a house
+ * that rearranges itself would be hard to follow. */
 static void
 lay_out_net (RodCanvas *self)
 {

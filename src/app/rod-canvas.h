@@ -121,8 +121,8 @@ void rod_canvas_locate (RodCanvas *self,
  * @x: place in the widget
  * @y: likewise
  *
- * Selects what is seen there: a finding's place by its sign, else an opening, board or surface, else
- * the house.
+ * Selects what is seen there: a finding's place by its sign, else an opening, board or surface,
+ * else the house.
  */
 void rod_canvas_select_at (RodCanvas *self,
                            double     x,

@@ -53,9 +53,7 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-static void rod_panes_buildable_init (GtkBuildableIface *iface);
-
-G_DEFINE_FINAL_TYPE_WITH_CODE (RodPanes, rod_panes, GTK_TYPE_WIDGET, G_IMPLEMENT_INTERFACE (GTK_TYPE_BUILDABLE, rod_panes_buildable_init))
+G_DEFINE_FINAL_TYPE (RodPanes, rod_panes, GTK_TYPE_WIDGET)
 
 static Shown *
 get_shown (RodPanes *self)
@@ -118,7 +116,7 @@ notify_folded_cb (gpointer user_data)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOW_END]);
 }
 
-/* Others may change their own widgets when told, which is not allowed while sizes are handed out. */
+/* Others may change widgets when told, which is not allowed while sizes are handed out. */
 static void
 fold (RodPanes *self,
       gboolean  folded)
@@ -335,11 +333,6 @@ rod_panes_init (RodPanes *self)
 {
   self->wide = (Shown){ TRUE, TRUE };
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
-}
-
-static void
-rod_panes_buildable_init (GtkBuildableIface *iface)
-{
 }
 
 gboolean

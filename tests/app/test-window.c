@@ -190,7 +190,7 @@ test_names (void)
   app_close_window (window);
 }
 
-/* GNOME's guidelines ask to fit a phone, 360 pixels wide, where windows have a close button only. */
+/* GNOME's guidelines ask to fit a phone, 360 pixels wide, with a close button only. */
 static void
 test_least_width (void)
 {
@@ -202,7 +202,13 @@ test_least_width (void)
   gtk_window_set_default_size (GTK_WINDOW (window), 500, 600);
   app_wait_for (is_folded, panes, "panes to fold");
   app_settle (window);
-  gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  gtk_widget_measure (GTK_WIDGET (window),
+                      GTK_ORIENTATION_HORIZONTAL,
+                      -1,
+                      &least,
+                      NULL,
+                      NULL,
+                      NULL);
   g_assert_cmpint (least, <=, 360);
   gtk_settings_reset_property (gtk_settings_get_default (), "gtk-decoration-layout");
   app_close_window (window);
@@ -212,7 +218,8 @@ static void
 test_shortcuts_window (void)
 {
   RodWindow          *window = app_open_window ();
-  GtkShortcutsWindow *help = gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
+  GtkShortcutsWindow *help =
+    gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
 
   g_assert_nonnull (help);
   g_assert_true (g_action_group_has_action (G_ACTION_GROUP (window), "show-help-overlay"));
