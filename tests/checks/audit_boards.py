@@ -424,7 +424,7 @@ class BoardAudit:
             self.report.count('distances at corners')
             return
         self.fault(f'{piece.mark}: {away:.3f} mm between board and pocket line at {y:.1f}, '
-                   f'not {sorted(set(steps))}', away)
+                   f'not {sorted(set(steps))}')
 
     @staticmethod
     def sine(segment):
