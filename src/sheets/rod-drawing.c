@@ -97,6 +97,17 @@ trace_contour (cairo_t      *cr,
 }
 
 void
+rod_drawing_trace_region (cairo_t         *cr,
+                          const RodRegion *region,
+                          RodAffine        to_device)
+{
+  g_return_if_fail (cr != NULL && region != NULL);
+
+  for (guint r = 0; r < region->n_rings; r++)
+    trace_ring (cr, region, r, to_device);
+}
+
+void
 rod_drawing_trace_outline (cairo_t          *cr,
                            const RodSurface *surface,
                            RodAffine         to_device)

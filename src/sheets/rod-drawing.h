@@ -264,6 +264,18 @@ void rod_drawing_net_extent (const RodPlan *plan,
                              RodPoint      *high);
 
 /**
+ * rod_drawing_trace_region:
+ * @cr: context whose path is added to
+ * @region: a region of a surface's plane
+ * @to_device: surface plane → user units of @cr
+ *
+ * Adds all rings of a region to the path.
+ */
+void rod_drawing_trace_region (cairo_t         *cr,
+                               const RodRegion *region,
+                               RodAffine        to_device);
+
+/**
  * rod_drawing_trace_outline:
  * @cr: context whose path is added to
  * @surface: a surface

@@ -261,11 +261,26 @@ has_battens (const RodSheets *sheets,
          rod_face_batten_count (sheets->plan, face, FALSE, &run) > 0;
 }
 
+/* Running dimensions stand below upright battens and to the right of level ones. */
 static RodBorder
 frame_border (const RodSheets *sheets,
               guint            face)
 {
-  return (RodBorder){ 4.0, 24.0, 3.0, 21.0 };
+  RodBorder border = { 4.0, 4.0, 3.0, 4.0 };
+  guint     first, end;
+
+  rod_drawing_find_battens (sheets->plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
+    {
+      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
+
+      if (run_is_upright (run))
+        border.bottom = 21.0;
+      else if (run_is_level (run))
+        border.right = 24.0;
+    }
+
+  return border;
 }
 
 /* Battens stand far enough apart to be labelled at 1:50. */

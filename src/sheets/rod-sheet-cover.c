@@ -239,6 +239,36 @@ draw_net_mark (const RodSheets *sheets,
   rod_lettering_write (sheets->lettering, cr, face->mark, &style, at.x, at.y + 0.5 * NET_MARK);
 }
 
+/* A field of one colour is one area at this size; a mix is drawn board by board. */
+static void
+draw_net_boards (const RodSheets         *sheets,
+                 cairo_t                 *cr,
+                 guint                    face,
+                 RodAffine                to_page,
+                 const RodDrawingOptions *options)
+{
+  const RodFace *of = rod_plan_face (sheets->plan, face);
+
+  for (guint f = of->first_field; f < of->first_field + of->n_fields; f++)
+    {
+      const RodField *field = rod_plan_field (sheets->plan, f);
+
+      if (field->colour == NULL || field->clad == NULL)
+        {
+          rod_drawing_boards (cr, sheets->plan, face, to_page, options);
+          return;
+        }
+    }
+  for (guint f = of->first_field; f < of->first_field + of->n_fields; f++)
+    {
+      const RodField *field = rod_plan_field (sheets->plan, f);
+
+      rod_drawing_trace_region (cr, field->clad, to_page);
+      rod_ink_use (rod_drawing_board_ink (field->colour, options), cr);
+      cairo_fill (cr);
+    }
+}
+
 static void
 draw_net (const RodSheets *sheets,
           cairo_t         *cr,
@@ -248,18 +278,18 @@ draw_net (const RodSheets *sheets,
   RodDrawingOptions options;
 
   rod_drawing_options_init (&options);
-  options.layers = ROD_LAYER_BOARDS | ROD_LAYER_OPENINGS | ROD_LAYER_OUTLINE;
+  options.layers = ROD_LAYER_OPENINGS | ROD_LAYER_OUTLINE;
   options.tint = NET_TINT;
   options.grey = sheets->options.grey;
   options.wide = ROD_SHEET_NARROW;
 
   for (guint i = 0; i < sheets->plan->faces->len; i++)
-    rod_drawing_face (cr,
-                      sheets->lettering,
-                      sheets->plan,
-                      i,
-                      rod_affine_multiply (sheets->net[i], to_page),
-                      &options);
+    {
+      RodAffine map = rod_affine_multiply (sheets->net[i], to_page);
+
+      draw_net_boards (sheets, cr, i, map, &options);
+      rod_drawing_face (cr, sheets->lettering, sheets->plan, i, map, &options);
+    }
   for (guint i = 0; i < sheets->plan->faces->len; i++)
     draw_net_mark (sheets, cr, i, rod_affine_multiply (sheets->net[i], to_page));
 }

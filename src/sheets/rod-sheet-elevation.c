@@ -5,7 +5,7 @@
  */
 #include "config.h"
 
-#include "sheets/rod-sheets-private.h"
+#include "sheets/rod-elevation-private.h"
 
 #include <math.h>
 
@@ -19,24 +19,6 @@
 #define FIRST_CHAIN 10.5
 #define NEXT_CHAIN 7.5
 
-#define KEY_RADIUS 2.1
-#define KEY_OFFSET 4.6
-#define KEY_PITCH 5.2
-
-/* A little off the middle of the edge, where dimensions rarely are. */
-#define KEY_SHARE 0.42
-
-/* Inside openings, near a corner: the middle holds the name. */
-#define KEY_SHARE_INSIDE 0.2
-
-/* Runs shorter than this on paper share the key of their neighbours. */
-#define KEY_FROM 9.0
-#define KEY_FROM_INSIDE 13.0
-
-#define LABEL_CLEAR 1.0
-#define LABEL_LEAST 5.0
-#define LABEL_HEIGHT 8.6
-
 /* Pipes, vents and lights smaller than this are dimensioned to their middle. */
 #define SMALL_OPENING 300.0
 
@@ -49,34 +31,22 @@
 #define LINING_CHAIN 5.6
 #define RUNNING_CHAIN 9.0
 
-typedef struct
-{
-  const RodSheets *sheets;
-  const RodView   *view;
-  const RodFace   *face;
-  cairo_t         *cr;
-  double           page_left; /* the outline's extent on paper */
-  double           page_right;
-  double           page_top;
-  double           page_bottom;
-} Board;
-
 static void
-draw_chain (const Board *board,
-            RodChain    *chain,
-            gboolean     upright,
-            double       line,
-            double       outline)
+draw_chain (const RodElevation *drawing,
+            RodChain           *chain,
+            gboolean            upright,
+            double              line,
+            double              outline)
 {
   RodChainPlace place = {
-    .scale = 1.0 / board->view->scale,
-    .zero = upright ? board->view->to_page.y0 : board->view->to_page.x0,
+    .scale = 1.0 / drawing->view->scale,
+    .zero = upright ? drawing->view->to_page.y0 : drawing->view->to_page.x0,
     .line = line,
     .outline = outline,
     .height = ROD_SHEET_TEXT,
   };
 
-  rod_chain_draw (chain, board->cr, board->sheets->lettering, board->sheets->units, &place);
+  rod_chain_draw (chain, drawing->cr, drawing->sheets->lettering, drawing->sheets->units, &place);
 }
 
 /* An opening in a chain: both its sides, or the middle of a small one, as holes are set out. */
@@ -135,11 +105,11 @@ runs_above (const RodSheets *sheets,
 }
 
 static RodChain *
-chain_outline (const Board *board,
-               gboolean     upright)
+chain_outline (const RodElevation *drawing,
+               gboolean            upright)
 {
   RodChain        *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
-  const GPtrArray *outline = board->face->surface->outline;
+  const GPtrArray *outline = drawing->face->surface->outline;
 
   for (guint i = 0; i < outline->len; i++)
     {
@@ -152,13 +122,13 @@ chain_outline (const Board *board,
 }
 
 static RodChain *
-chain_overall (const Board *board,
-               gboolean     upright)
+chain_overall (const RodElevation *drawing,
+               gboolean            upright)
 {
   RodChain *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
 
-  rod_chain_add (chain, upright ? board->view->low.y : board->view->low.x);
-  rod_chain_add (chain, upright ? board->view->high.y : board->view->high.x);
+  rod_chain_add (chain, upright ? drawing->view->low.y : drawing->view->low.x);
+  rod_chain_add (chain, upright ? drawing->view->high.y : drawing->view->high.x);
 
   return chain;
 }
@@ -166,45 +136,45 @@ chain_overall (const Board *board,
 /* Widths: openings row by row, the lowest below the drawing and one above it where upright boards
  * do not need the room, then corners, then all in one. */
 static void
-draw_widths (const Board *board)
+draw_widths (const RodElevation *drawing)
 {
-  const RodSurface    *surface = board->face->surface;
+  const RodSurface    *surface = drawing->face->surface;
   g_autofree gboolean *taken = g_new0 (gboolean, surface->openings->len + 1);
-  double               line = board->page_bottom + FIRST_CHAIN;
-  g_autoptr (RodChain) corners = chain_outline (board, FALSE);
-  g_autoptr (RodChain) overall = chain_overall (board, FALSE);
+  double               line = drawing->page_bottom + FIRST_CHAIN;
+  g_autoptr (RodChain) corners = chain_outline (drawing, FALSE);
+  g_autoptr (RodChain) overall = chain_overall (drawing, FALSE);
 
   for (int row = 0; row < 2; row++)
     {
-      g_autoptr (RodChain) chain = chain_overall (board, FALSE);
+      g_autoptr (RodChain) chain = chain_overall (drawing, FALSE);
 
       if (!take_row (surface, taken, chain))
         break;
       if (row == 0)
         {
-          draw_chain (board, chain, FALSE, line, board->page_bottom);
+          draw_chain (drawing, chain, FALSE, line, drawing->page_bottom);
           line += NEXT_CHAIN;
         }
-      else if (!runs_above (board->sheets, board->view->face))
-        draw_chain (board, chain, FALSE, board->page_top - FIRST_CHAIN, board->page_top);
+      else if (!runs_above (drawing->sheets, drawing->view->face))
+        draw_chain (drawing, chain, FALSE, drawing->page_top - FIRST_CHAIN, drawing->page_top);
     }
   if (rod_chain_n_places (corners) > 2)
     {
-      draw_chain (board, corners, FALSE, line, board->page_bottom);
+      draw_chain (drawing, corners, FALSE, line, drawing->page_bottom);
       line += NEXT_CHAIN;
     }
-  draw_chain (board, overall, FALSE, line, board->page_bottom);
+  draw_chain (drawing, overall, FALSE, line, drawing->page_bottom);
 }
 
 /* Heights: base, starter, sills, heads and top in one chain, the whole height beside it. */
 static void
-draw_heights (const Board *board)
+draw_heights (const RodElevation *drawing)
 {
-  const RodField  *field = rod_face_main_field (board->sheets->plan, board->view->face);
-  const GPtrArray *openings = board->face->surface->openings;
-  g_autoptr (RodChain) chain = chain_outline (board, TRUE);
-  g_autoptr (RodChain) overall = chain_overall (board, TRUE);
-  double line = board->page_left - FIRST_CHAIN;
+  const RodField  *field = rod_face_main_field (drawing->sheets->plan, drawing->view->face);
+  const GPtrArray *openings = drawing->face->surface->openings;
+  g_autoptr (RodChain) chain = chain_outline (drawing, TRUE);
+  g_autoptr (RodChain) overall = chain_overall (drawing, TRUE);
+  double line = drawing->page_left - FIRST_CHAIN;
 
   for (guint i = 0; i < openings->len; i++)
     {
@@ -221,17 +191,17 @@ draw_heights (const Board *board)
       if (lines->len > 0)
         rod_chain_add (chain, g_array_index (lines, double, 0));
     }
-  draw_chain (board, chain, TRUE, line, board->page_left);
+  draw_chain (drawing, chain, TRUE, line, drawing->page_left);
   if (rod_chain_n_places (chain) > 2)
-    draw_chain (board, overall, TRUE, line - NEXT_CHAIN - 2.5, board->page_left);
+    draw_chain (drawing, overall, TRUE, line - NEXT_CHAIN - 2.5, drawing->page_left);
 }
 
 /* Level boards: heights above the datum, to the right. Upright boards: distances from the left
  * corner, above. Others are set out from the figures in the notes. */
 static void
-draw_joint_lines (const Board *board)
+draw_joint_lines (const RodElevation *drawing)
 {
-  const RodField *field = rod_face_main_field (board->sheets->plan, board->view->face);
+  const RodField *field = rod_face_main_field (drawing->sheets->plan, drawing->view->face);
   gboolean        level = field != NULL && rod_field_is_level (field);
   g_autoptr (RodChain) chain =
     rod_chain_new (level ? ROD_CHAIN_RUNNING_UPRIGHT : ROD_CHAIN_RUNNING_LEVEL);
@@ -251,161 +221,20 @@ draw_joint_lines (const Board *board)
   if (level)
     {
       rod_chain_set_origin (chain,
-                            board->face->surface->kind == ROD_SURFACE_WALL
-                              ? -board->face->surface->level_mm
-                              : board->view->low.y);
-      draw_chain (board, chain, TRUE, board->page_right + RUNNING_CHAIN, board->page_right);
+                            drawing->face->surface->kind == ROD_SURFACE_WALL
+                              ? -drawing->face->surface->level_mm
+                              : drawing->view->low.y);
+      draw_chain (drawing, chain, TRUE, drawing->page_right + RUNNING_CHAIN, drawing->page_right);
     }
   else
     {
-      rod_chain_add (chain, board->view->low.x);
-      rod_chain_set_origin (chain, board->view->low.x);
-      draw_chain (board, chain, FALSE, board->page_top - RUNNING_CHAIN, board->page_top);
+      rod_chain_add (chain, drawing->view->low.x);
+      rod_chain_set_origin (chain, drawing->view->low.x);
+      draw_chain (drawing, chain, FALSE, drawing->page_top - RUNNING_CHAIN, drawing->page_top);
     }
 }
 
-static void
-draw_key (const Board *board,
-          RodPoint     at,
-          guint        number)
-{
-  g_autofree char *text = g_strdup_printf ("%u", number);
-  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE };
-
-  cairo_new_sub_path (board->cr);
-  cairo_arc (board->cr, at.x, at.y, KEY_RADIUS, 0.0, 2.0 * G_PI);
-  cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
-  cairo_fill_preserve (board->cr);
-  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
-  cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
-  cairo_stroke (board->cr);
-  style.width = 2.0 * KEY_RADIUS - 0.6;
-  rod_lettering_write (board->sheets->lettering,
-                       board->cr,
-                       text,
-                       &style,
-                       at.x,
-                       at.y + 0.5 * ROD_SHEET_TEXT);
-}
-
-/* Keys stand off the boards: outside the outline, inside openings, with a leader to the trim. Where
- * one edge has several trims their keys stand beside each other. */
-static void
-draw_trim_key (const Board      *board,
-               const RodTrimRun *run,
-               guint             rank,
-               guint             number)
-{
-  const RodField *field = rod_plan_field (board->sheets->plan, run->field);
-  RodAffine       map = board->view->to_page;
-  RodPoint        from = rod_affine_apply (map, run->from), to = rod_affine_apply (map, run->to);
-  double          length = rod_point_distance (from, to);
-  gboolean        inside =
-    run->edge >= 0 && (guint) run->edge < field->n_edges && field->edges[run->edge].opening >= 0;
-  double   share = fmod ((inside ? KEY_SHARE_INSIDE : KEY_SHARE) + rank * KEY_PITCH / length, 1.0);
-  RodPoint square, middle, probe, at;
-  double   side;
-
-  if (length < (inside ? KEY_FROM_INSIDE : KEY_FROM) || run->edge < 0)
-    return;
-
-  middle = (RodPoint){ from.x + share * (to.x - from.x), from.y + share * (to.y - from.y) };
-  square = (RodPoint){ -(to.y - from.y) / length, (to.x - from.x) / length };
-  probe = rod_affine_apply (rod_affine_invert (map),
-                            (RodPoint){ middle.x + 0.05 * square.x, middle.y + 0.05 * square.y });
-  side = field->clad != NULL && rod_region_contains (field->clad, probe) ? -1.0 : 1.0;
-  at =
-    (RodPoint){ middle.x + side * KEY_OFFSET * square.x, middle.y + side * KEY_OFFSET * square.y };
-  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
-  cairo_set_line_width (board->cr, ROD_SHEET_NARROW);
-  cairo_move_to (board->cr, at.x, at.y);
-  cairo_line_to (board->cr, middle.x - side * 0.4 * square.x, middle.y - side * 0.4 * square.y);
-  cairo_stroke (board->cr);
-  draw_key (board, at, number);
-}
-
-static void
-draw_trim_keys (const Board *board)
-{
-  const RodPlan *plan = board->sheets->plan;
-  guint          first, end;
-
-  rod_drawing_find_trims (plan, board->view->face, &first, &end);
-  for (guint i = first; i < end; i++)
-    {
-      const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
-      guint             rank = 0;
-
-      for (guint j = first; j < i; j++)
-        {
-          const RodTrimRun *other = &g_array_index (plan->trims, RodTrimRun, j);
-
-          rank +=
-            other->field == run->field && other->edge == run->edge && other->trim != run->trim;
-        }
-      if (run->trim != NULL)
-        draw_trim_key (board, run, rank, rod_sheet_trim_number (board->sheets, run->trim));
-    }
-}
-
-/* What an opening is called on the drawing: the mark of its linings and its name, one of them where
- * there is not room for both. */
-static char *
-name_opening (const Board      *board,
-              const RodOpening *opening,
-              double            room)
-{
-  const char      *mark = g_hash_table_lookup (board->sheets->opening_marks, opening);
-  const char      *name = opening->name[0] != '\0' ? opening->name : opening->id;
-  g_autofree char *both = mark != NULL ? g_strdup_printf ("%s %s", mark, name) : g_strdup (name);
-
-  if (mark != NULL &&
-      0.75 * rod_lettering_width (board->sheets->lettering, both, ROD_SHEET_TEXT, TRUE) > room)
-    return g_strdup (mark);
-
-  return g_steal_pointer (&both);
-}
-
-/* Name and size of an opening, where they fit inside. */
-static void
-draw_opening_label (const Board      *board,
-                    const RodOpening *opening)
-{
-  RodLettering *lettering = board->sheets->lettering;
-  RodUnits      units = board->sheets->units;
-  g_autoptr (GArray) contour = rod_contour_opening (opening);
-  RodPoint         low, high, at;
-  double           paper = 1.0 / board->view->scale;
-  g_autofree char *width = NULL, *height = NULL, *size = NULL;
-  g_autofree char *name = NULL;
-  RodLetterStyle   style = { .height = ROD_SHEET_TEXT, .align = ROD_ALIGN_CENTRE, .bold = TRUE };
-
-  rod_contour_extent (contour, &low, &high);
-  style.width = paper * (high.x - low.x) - LABEL_CLEAR;
-  if (style.width < LABEL_LEAST || paper * (high.y - low.y) < LABEL_HEIGHT + LABEL_CLEAR)
-    return;
-
-  name = name_opening (board, opening, style.width);
-  width = rod_figures_length (units, high.x - low.x);
-  height = rod_figures_length (units, high.y - low.y);
-  size = g_strdup_printf ("%s × %s", width, height);
-  at = rod_affine_apply (board->view->to_page,
-                         (RodPoint){ 0.5 * (low.x + high.x), 0.5 * (low.y + high.y) });
-  cairo_set_source_rgb (board->cr, 1.0, 1.0, 1.0);
-  cairo_rectangle (board->cr,
-                   at.x - 0.5 * style.width,
-                   at.y - 0.5 * LABEL_HEIGHT,
-                   style.width,
-                   LABEL_HEIGHT);
-  cairo_fill (board->cr);
-  cairo_set_source_rgb (board->cr, 0.0, 0.0, 0.0);
-  rod_lettering_write (lettering, board->cr, name, &style, at.x, at.y - 0.8);
-  style.bold = FALSE;
-  if (rod_lettering_width (lettering, size, ROD_SHEET_TEXT, FALSE) * 0.75 < style.width)
-    rod_lettering_write (lettering, board->cr, size, &style, at.x, at.y + 3.4);
-}
-
-static Board
+static RodElevation
 make_board (const RodSheets *sheets,
             const RodView   *view,
             cairo_t         *cr)
@@ -413,7 +242,7 @@ make_board (const RodSheets *sheets,
   RodPoint low = rod_affine_apply (view->to_page, view->low);
   RodPoint high = rod_affine_apply (view->to_page, view->high);
 
-  return (Board){
+  return (RodElevation){
     .sheets = sheets,
     .view = view,
     .face = rod_plan_face (sheets->plan, view->face),
@@ -431,18 +260,18 @@ draw_elevation (const RodSheets *sheets,
                 cairo_t         *cr)
 {
   RodDrawingOptions options;
-  Board             board = make_board (sheets, view, cr);
+  RodElevation      drawing = make_board (sheets, view, cr);
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
   options.mark_some = TRUE;
   rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
-  for (guint i = 0; i < board.face->surface->openings->len; i++)
-    draw_opening_label (&board, g_ptr_array_index (board.face->surface->openings, i));
-  draw_widths (&board);
-  draw_heights (&board);
-  draw_joint_lines (&board);
-  draw_trim_keys (&board);
+  for (guint i = 0; i < drawing.face->surface->openings->len; i++)
+    rod_elevation_draw_opening (&drawing, g_ptr_array_index (drawing.face->surface->openings, i));
+  draw_widths (&drawing);
+  draw_heights (&drawing);
+  draw_joint_lines (&drawing);
+  rod_elevation_draw_trim_keys (&drawing);
 }
 
 /* Linings are small: their outer dimensions, and their battens as centre lines. */
@@ -454,9 +283,9 @@ draw_lining (const RodSheets *sheets,
   static const double dash[] = { 4.3, 0.54, 0.5, 0.54 };
   RodDrawingOptions   options;
   guint               first, end;
-  Board               board = make_board (sheets, view, cr);
-  g_autoptr (RodChain) widths = chain_overall (&board, FALSE);
-  g_autoptr (RodChain) heights = chain_overall (&board, TRUE);
+  RodElevation        drawing = make_board (sheets, view, cr);
+  g_autoptr (RodChain) widths = chain_overall (&drawing, FALSE);
+  g_autoptr (RodChain) heights = chain_overall (&drawing, TRUE);
 
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
@@ -479,8 +308,8 @@ draw_lining (const RodSheets *sheets,
   cairo_set_dash (cr, NULL, 0, 0.0);
   if (!view->unmarked)
     rod_drawing_marks (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
-  draw_chain (&board, widths, FALSE, board.page_bottom + LINING_CHAIN, board.page_bottom);
-  draw_chain (&board, heights, TRUE, board.page_left - LINING_CHAIN, board.page_left);
+  draw_chain (&drawing, widths, FALSE, drawing.page_bottom + LINING_CHAIN, drawing.page_bottom);
+  draw_chain (&drawing, heights, TRUE, drawing.page_left - LINING_CHAIN, drawing.page_left);
 }
 
 static gboolean
@@ -530,8 +359,8 @@ lining_border (const RodSheets *sheets,
   return (RodBorder){ 10.5, 1.0, 0.5, 7.6 };
 }
 
-/* A larger scale helps no more once marks fit the narrowest boards; soffits and upright boards,
- * narrow and many, have only some of them marked and stay small. */
+/* At 1:50 most boards have room for their marks; of narrower ones some are marked, by which the
+ * others are found. Only very narrow ones are drawn larger. */
 static double
 elevation_least (const RodSheets *sheets,
                  guint            face)

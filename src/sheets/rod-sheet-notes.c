@@ -281,14 +281,29 @@ append_words (GString    *text,
   g_string_append_printf (text, "%s%s", text->len > 0 ? " \u00b7 " : "", words);
 }
 
+/* "37 pieces, EL-01-1 to EL-37-1": where boards are too short for marks, their order tells them. */
+static char *
+describe_pieces (const RodSheets *sheets,
+                 const RodField  *field)
+{
+  guint n = field->n_pieces;
+
+  if (n < 2)
+    return g_strdup_printf (ngettext ("%u piece", "%u pieces", n), n);
+
+  return g_strdup_printf (_ ("%u pieces, %s to %s"),
+                          n,
+                          rod_plan_piece (sheets->plan, field->first_piece)->mark,
+                          rod_plan_piece (sheets->plan, field->first_piece + n - 1)->mark);
+}
+
 static void
 append_field (GString         *text,
               const RodSheets *sheets,
               const RodField  *field)
 {
   g_autofree char *direction = describe_direction (field);
-  g_autofree char *pieces =
-    g_strdup_printf (ngettext ("%u piece", "%u pieces", field->n_pieces), field->n_pieces);
+  g_autofree char *pieces = describe_pieces (sheets, field);
 
   append_words (text, field->board->name);
   if (field->colour != NULL)
