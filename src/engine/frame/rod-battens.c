@@ -36,7 +36,8 @@ typedef struct
   double          pitch_mm;
   gboolean        upright;
   gboolean        counter;
-  GArray         *lines; /* of BattenLine */
+  GArray         *lines;  /* of BattenLine */
+  GArray         *joints; /* of BattenLine: those that stand beside length joints */
 } Layer;
 
 gboolean
@@ -89,6 +90,50 @@ edge_uses (const RodEdge *edge)
   return edge->opening >= 0 ? ROD_BATTEN_OPENING : ROD_BATTEN_EDGE;
 }
 
+/* Whether an edge runs along the battens, and where the batten beside it goes. */
+static gboolean
+runs_along (const Layer   *layer,
+            const RodEdge *edge,
+            double        *q)
+{
+  RodPoint from, to;
+
+  if (fabs (edge->raw.bulge) > 0.0)
+    return FALSE;
+  rod_edge_shifted (edge, layer->rules->batten_edge_mm - edge->build_up_mm, &from, &to);
+  *q = q_of (layer, from);
+  return fabs (*q - q_of (layer, to)) < ROD_SNAP_MM;
+}
+
+/* A curved or slanting side of an opening at which boards end: a batten beside the place where it
+ * reaches furthest into them, on either side. Rings keep the clad area to their left. */
+static void
+need_furthest (const Layer *layer,
+               guint        edge)
+{
+  const RodRegion *clad = layer->field->clad;
+  double           low = INFINITY, high = -INFINITY;
+
+  for (guint r = 0; r < clad->n_rings; r++)
+    for (guint p = clad->ring_starts[r]; p < clad->ring_starts[r + 1]; p++)
+      {
+        RodPoint a = clad->points[p];
+        RodPoint b = clad->points[p + 1 < clad->ring_starts[r + 1] ? p + 1 : clad->ring_starts[r]];
+        double   inwards = layer->upright ? a.y - b.y : b.x - a.x;
+
+        if (clad->tags[p] != (int) edge)
+          continue;
+        if (inwards < 0.0)
+          low = MIN (low, MIN (q_of (layer, a), q_of (layer, b)));
+        if (inwards > 0.0)
+          high = MAX (high, MAX (q_of (layer, a), q_of (layer, b)));
+      }
+  if (isfinite (low))
+    need_line (layer, low - layer->rules->batten_edge_mm, ROD_BATTEN_OPENING);
+  if (isfinite (high))
+    need_line (layer, high + layer->rules->batten_edge_mm, ROD_BATTEN_OPENING);
+}
+
 /* Edges that run along the battens need one beside them, at the edge distance. Boards are simply
  * cut round pipes and lights. */
 static void
@@ -99,14 +144,14 @@ need_edges (const Layer *layer)
   for (guint e = 0; e < field->n_edges; e++)
     {
       const RodEdge *edge = &field->edges[e];
-      RodPoint       from, to;
+      double         q;
 
-      if (fabs (edge->raw.bulge) > 0.0 || edge->yields ||
-          rod_edge_trimless (layer->plan, field, edge))
+      if (edge->yields || rod_edge_trimless (layer->plan, field, edge))
         continue;
-      rod_edge_shifted (edge, layer->rules->batten_edge_mm - edge->build_up_mm, &from, &to);
-      if (fabs (q_of (layer, from) - q_of (layer, to)) < ROD_SNAP_MM)
-        need_line (layer, q_of (layer, from), edge_uses (edge));
+      if (runs_along (layer, edge, &q))
+        need_line (layer, q, edge_uses (edge));
+      else if (edge->opening >= 0 && !edge->long_side && !layer->counter)
+        need_furthest (layer, e);
     }
 }
 
@@ -124,8 +169,12 @@ need_columns (const Layer *layer)
 
       if (fabs (q - q_of (layer, high)) > ROD_EPSILON_MM)
         continue;
-      need_line (layer, q - layer->rules->double_batten_mm, ROD_BATTEN_JOINT);
-      need_line (layer, q + layer->rules->double_batten_mm, ROD_BATTEN_JOINT);
+      for (int side = -1; side <= 1; side += 2)
+        {
+          BattenLine line = { q + side * layer->rules->double_batten_mm, ROD_BATTEN_JOINT };
+
+          g_array_append_val (layer->joints, line);
+        }
     }
 }
 
@@ -139,44 +188,75 @@ compare_lines (gconstpointer a,
   return (one->q > other->q) - (one->q < other->q);
 }
 
-/* One batten for a bundle of needed lines: where a joint needs it, else in the bundle's middle. */
-static BattenLine
-bundle_line (const BattenLine *lines,
-             guint             n)
+/* The joint's batten that a line would lie on. */
+static BattenLine *
+find_joint (const Layer *layer,
+            double       q)
 {
-  BattenLine bundle = { (lines[0].q + lines[n - 1].q) / 2.0, 0 };
+  BattenLine *nearest = NULL;
 
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0; i < layer->joints->len; i++)
     {
-      if ((lines[i].uses & ROD_BATTEN_JOINT) != 0)
-        bundle.q = lines[i].q;
-      bundle.uses |= lines[i].uses;
+      BattenLine *joint = &g_array_index (layer->joints, BattenLine, i);
+
+      if (fabs (joint->q - q) < layer->width_mm &&
+          (nearest == NULL || fabs (joint->q - q) < fabs (nearest->q - q)))
+        nearest = joint;
     }
-  return bundle;
+  return nearest;
 }
 
-/* Lines that would lie on each other are served by one batten; the two of a length joint stay two.
- */
+/* Lines each nearer to the next than a batten is wide: one batten in their middle, or as many side
+ * by side as it takes that each line has one under it. */
+static void
+serve_bundle (const Layer      *layer,
+              const BattenLine *lines,
+              guint             n)
+{
+  double extent_mm = lines[n - 1].q - lines[0].q;
+  int    count = (int) floor (extent_mm / layer->width_mm) + 1;
+
+  for (int b = 0; b < count; b++)
+    {
+      double     beside = b - (count - 1) / 2.0;
+      BattenLine batten = { lines[0].q + extent_mm / 2.0 + beside * layer->width_mm, 0 };
+
+      for (guint i = 0; i < n; i++)
+        if (fabs (lines[i].q - batten.q) <= layer->width_mm / 2.0 + ROD_EPSILON_MM)
+          batten.uses |= lines[i].uses;
+      g_array_append_val (layer->lines, batten);
+    }
+}
+
+/* Lines that would lie on each other are served together. The two battens of a length joint stay
+ * where they are, and serve what would lie on them. */
 static void
 merge_lines (const Layer *layer)
 {
-  BattenLine *lines = (BattenLine *) (void *) layer->lines->data;
-  guint       kept = 0;
+  g_autoptr (GArray) needed = g_array_new (FALSE, FALSE, sizeof (BattenLine));
 
-  g_array_sort (layer->lines, compare_lines);
-  for (guint i = 0, n; i < layer->lines->len; i += n)
+  for (guint i = 0; i < layer->lines->len; i++)
     {
-      guint joints = 0;
+      const BattenLine *line = &g_array_index (layer->lines, BattenLine, i);
+      BattenLine       *joint = find_joint (layer, line->q);
 
-      for (n = 0; i + n < layer->lines->len; n++)
-        {
-          joints += (lines[i + n].uses & ROD_BATTEN_JOINT) != 0;
-          if (n > 0 && (lines[i + n].q - lines[i + n - 1].q >= layer->width_mm || joints > 1))
-            break;
-        }
-      lines[kept++] = bundle_line (lines + i, n);
+      if (joint != NULL)
+        joint->uses |= line->uses;
+      else
+        g_array_append_val (needed, *line);
     }
-  g_array_set_size (layer->lines, kept);
+  g_array_sort (needed, compare_lines);
+  g_array_set_size (layer->lines, 0);
+  for (guint i = 0, n; i < needed->len; i += n)
+    {
+      const BattenLine *lines = &g_array_index (needed, BattenLine, i);
+
+      for (n = 1; i + n < needed->len && lines[n].q - lines[n - 1].q < layer->width_mm; n++)
+        ;
+      serve_bundle (layer, lines, n);
+    }
+  g_array_append_vals (layer->lines, layer->joints->data, layer->joints->len);
+  g_array_sort (layer->lines, compare_lines);
 }
 
 /* Where no edge runs along the battens near an end of the area, as below the rakes of a gable, the
@@ -286,7 +366,8 @@ run_slanting (const Layer *layer)
       RodPoint       from, to;
       double         length;
 
-      if (fabs (edge->raw.bulge) > 0.0 || edge->opening >= 0 || edge->zone >= 0)
+      /* Boards that lie along an edge do not end there: upright battens cross a falling base. */
+      if (fabs (edge->raw.bulge) > 0.0 || edge->opening >= 0 || edge->zone >= 0 || edge->long_side)
         continue;
       rod_edge_shifted (edge, layer->rules->batten_edge_mm - edge->build_up_mm, &from, &to);
       if (fabs (from.x - to.x) < ROD_SNAP_MM || fabs (from.y - to.y) < ROD_SNAP_MM)
@@ -319,6 +400,7 @@ static void
 place_layer (Layer *layer)
 {
   layer->lines = g_array_new (FALSE, FALSE, sizeof (BattenLine));
+  layer->joints = g_array_new (FALSE, FALSE, sizeof (BattenLine));
   need_edges (layer);
   if (!layer->counter)
     need_columns (layer);
@@ -329,6 +411,7 @@ place_layer (Layer *layer)
   if (!layer->counter)
     run_slanting (layer);
   g_array_unref (layer->lines);
+  g_array_unref (layer->joints);
 }
 
 static void

@@ -34,7 +34,20 @@ add_noggin (const RodPlan  *plan,
   g_array_append_val (battens, run);
 }
 
-/* Each half of a piece wants a batten; a piece too short for two wants one in its middle. */
+/* Whether a batten is so near that another one would lie on it. */
+static gboolean
+is_taken (const GArray *supports,
+          double        x,
+          double        y,
+          double        width_mm)
+{
+  double reach_mm = width_mm - 2.0 * ROD_EPSILON_MM;
+
+  return rod_supports_count (supports, x - reach_mm, x + reach_mm, y) > 0;
+}
+
+/* Each half of a piece wants a batten; where its only one stands in the middle, either end gets one
+ * if there is room. A piece too short for two wants one in its middle. */
 static void
 support_piece (const RodPlan  *plan,
                GArray         *battens,
@@ -43,28 +56,25 @@ support_piece (const RodPlan  *plan,
                int            *line)
 {
   const RodSystem *system = rod_plan_face (plan, rod_plan_field (plan, piece->field)->face)->system;
+  double           width_mm = system->batten->width_mm;
   double           from, to;
   double           y = rod_piece_middle (plan, piece, &from, &to);
-  int              needed = rod_piece_battens_needed (system->batten->width_mm, to - from);
+  double           end_mm = MIN (system->rules->batten_edge_mm, (to - from) / 4.0);
+  int              needed = rod_piece_battens_needed (width_mm, to - from);
   int              left = rod_supports_count (supports, from, (from + to) / 2.0, y);
   int              right = rod_supports_count (supports, (from + to) / 2.0, to, y);
 
-  if (left + right >= needed)
+  if (rod_supports_count (supports, from, to, y) >= needed)
     return;
   if (needed == 1)
     {
       add_noggin (plan, battens, piece, (from + to) / 2.0, ++*line);
       return;
     }
-  if (left == 0)
-    add_noggin (plan,
-                battens,
-                piece,
-                from + MIN (system->rules->batten_edge_mm, (to - from) / 4.0),
-                ++*line);
-  if (right == 0)
-    add_noggin (
-      plan, battens, piece, to - MIN (system->rules->batten_edge_mm, (to - from) / 4.0), ++*line);
+  if (left == 0 || (right > 0 && !is_taken (supports, from + end_mm, y, width_mm)))
+    add_noggin (plan, battens, piece, from + end_mm, ++*line);
+  if (right == 0 || (left > 0 && !is_taken (supports, to - end_mm, y, width_mm)))
+    add_noggin (plan, battens, piece, to - end_mm, ++*line);
 }
 
 static int
