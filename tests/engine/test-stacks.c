@@ -440,6 +440,33 @@ test_borders_of_zones (void)
   g_assert_cmpuint (rod_plan_field (boards, 0)->group, !=, rod_plan_field (boards, 1)->group);
 }
 
+/* A band of another colour has no trims along the boards, whatever a zone elsewhere does; the joint
+ * lines move to its borders, here 40 above the base and every 250. */
+static void
+test_colour_band (void)
+{
+  g_autoptr (RodPlan) plan = planned_house (surveyed_house (
+    "k-250",
+    SURVEYED (surveyed_box (
+      "a",
+      "wall",
+      5000,
+      2400,
+      ", 'starter_low_mm': 0, 'starter_high_mm': 100, 'zones': ["
+      "{'id': 'band', 'colour': 'plain', 'corners': [{'x': 500, 'y': 540}, {'x': 2500, 'y': 540}, "
+      "{'x': 2500, 'y': 790}, {'x': 500, 'y': 790}]}, "
+      "{'id': 'upright', 'direction_deg': 90, 'corners': [{'x': 3000, 'y': 600}, "
+      "{'x': 4000, 'y': 600}, {'x': 4000, 'y': 1600}, {'x': 3000, 'y': 1600}]}]")),
+    NULL));
+  const RodField *band = planned_field (plan, "a") + 1;
+
+  g_assert_cmpstr (band->zone->id, ==, "band");
+  assert_pocket (band, 502, 540, 2498, 790);
+  assert_mm (band->phase_mm, 40);
+  g_assert_cmpuint (band->n_pieces, ==, 1);
+  g_assert_cmpfloat (rod_plan_piece (plan, band->first_piece)->width_mm, >, 249.0);
+}
+
 /* A zone drawn up to the wall's raw edges reaches as far as the wall is clad: over the build-up
  * round the corner, down to the starter, and its boards keep their hook there. */
 static void
@@ -521,6 +548,7 @@ main (int    argc,
   g_test_add_func ("/stacks/relation-to-edges", test_relation_to_edges);
   g_test_add_func ("/stacks/pipes-have-no-trim", test_pipes_have_no_trim);
   g_test_add_func ("/stacks/borders-of-zones", test_borders_of_zones);
+  g_test_add_func ("/stacks/colour-band", test_colour_band);
   g_test_add_func ("/stacks/zone-reaches-the-edges", test_zone_reaches_the_edges);
   g_test_add_func ("/stacks/zone-reaches-an-opening", test_zone_reaches_an_opening);
 

@@ -71,6 +71,16 @@ bounds_field (const RodField *field,
   return FALSE;
 }
 
+/* A trim covers the ripped side of a strip. A border that only changes the colour has none: there it
+ * is a joint line that is wanted, where the strips of both sides are whole boards. */
+static gboolean
+leaves_strip (const RodEdge *edge)
+{
+  gboolean plain_border = edge->zone >= 0 && edge->rule == NULL && !edge->yields;
+
+  return edge->trim != NULL || plain_border;
+}
+
 static GArray *
 field_levels (const RodField *field)
 {
@@ -81,7 +91,7 @@ field_levels (const RodField *field)
       const RodEdge *edge = &field->edges[e];
       FieldLevel     level;
 
-      if (edge->relation != ROD_BOARDS_ALONG || edge->starter || edge->trim == NULL ||
+      if (edge->relation != ROD_BOARDS_ALONG || edge->starter || !leaves_strip (edge) ||
           !bounds_field (field, edge))
         continue;
       level = edge_level (field, edge, cut_inset_mm (edge));
