@@ -110,7 +110,7 @@ test_pipe_on_a_joint_line (void)
 static void
 test_rake_meets_a_column (void)
 {
-  const char *outline = "{'id': 'a', 'kind': 'wall', 'system': 'k', 'direction_deg': 0, 'outline': ["
+  const char *outline = "{'id': 'a', 'kind': 'wall', 'system': 'k', 'outline': ["
                         "{'x': 0, 'y': 0, 'condition': 'base'}, {'x': 2500, 'y': 0}, "
                         "{'x': 5000, 'y': 1670, 'condition': 'base'}, {'x': 7500, 'y': 0, "
                         "'condition': 'base'}, {'x': 10000, 'y': 0}, {'x': 10000, 'y': 3000}, "

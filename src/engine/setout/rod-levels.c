@@ -71,8 +71,8 @@ bounds_field (const RodField *field,
   return FALSE;
 }
 
-/* A trim covers the ripped side of a strip. A border that only changes the colour has none: there it
- * is a joint line that is wanted, where the strips of both sides are whole boards. */
+/* A trim covers the ripped side of a strip. A border that only changes the colour has none: there
+ * it is a joint line that is wanted, where the strips of both sides are whole boards. */
 static gboolean
 leaves_strip (const RodEdge *edge)
 {
