@@ -212,18 +212,18 @@ trace_piece (cairo_t        *cr,
     trace_ring (cr, plan->rings, r, map);
 }
 
-void
-rod_drawing_boards (cairo_t                 *cr,
-                    const RodPlan           *plan,
-                    guint                    face,
-                    RodAffine                to_device,
-                    const RodDrawingOptions *options)
+/* Where both are wanted, one path serves the boards of a colour and their seams. */
+static void
+draw_boards (cairo_t                 *cr,
+             const RodPlan           *plan,
+             guint                    face,
+             RodAffine                to_device,
+             const RodDrawingOptions *options,
+             gboolean                 with_joints)
 {
   g_autoptr (GPtrArray) colours = g_ptr_array_new ();
   double clip[4];
   guint  first, end;
-
-  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
 
   cairo_clip_extents (cr, &clip[0], &clip[1], &clip[2], &clip[3]);
   rod_drawing_find_pieces (plan, face, &first, &end);
@@ -235,6 +235,7 @@ rod_drawing_boards (cairo_t                 *cr,
         g_ptr_array_add (colours, colour);
     }
 
+  cairo_set_line_width (cr, options->narrow);
   for (guint c = 0; c < colours->len; c++)
     {
       const RodColour *colour = g_ptr_array_index (colours, c);
@@ -243,8 +244,24 @@ rod_drawing_boards (cairo_t                 *cr,
         if (rod_plan_piece (plan, i)->colour == colour)
           trace_piece (cr, plan, rod_plan_piece (plan, i), to_device, clip);
       rod_ink_use (rod_drawing_board_ink (colour, options), cr);
-      cairo_fill (cr);
+      cairo_fill_preserve (cr);
+      rod_ink_use (options->joint, cr);
+      if (with_joints)
+        cairo_stroke_preserve (cr);
+      cairo_new_path (cr);
     }
+}
+
+void
+rod_drawing_boards (cairo_t                 *cr,
+                    const RodPlan           *plan,
+                    guint                    face,
+                    RodAffine                to_device,
+                    const RodDrawingOptions *options)
+{
+  g_return_if_fail (cr != NULL && plan != NULL && options != NULL);
+
+  draw_boards (cr, plan, face, to_device, options, FALSE);
 }
 
 void
@@ -543,8 +560,8 @@ rod_drawing_face (cairo_t                 *cr,
   if (options->layers & ROD_LAYER_BATTENS)
     rod_drawing_battens (cr, plan, face, to_device, options);
   if (options->layers & ROD_LAYER_BOARDS)
-    rod_drawing_boards (cr, plan, face, to_device, options);
-  if (options->layers & ROD_LAYER_JOINTS)
+    draw_boards (cr, plan, face, to_device, options, options->layers & ROD_LAYER_JOINTS);
+  else if (options->layers & ROD_LAYER_JOINTS)
     rod_drawing_joints (cr, plan, face, to_device, options);
   if (options->layers & ROD_LAYER_TRIMS)
     rod_drawing_trims (cr, plan, face, to_device, options);

@@ -25,6 +25,9 @@
 #define BLOCK_GAP 2.6
 #define ARTICLE_GAP 2.5
 
+/* The order of sawing matters little from one bar to the next; the foot of a column filled does. */
+#define LOOK_AHEAD 12
+
 /* Columns hold headings of articles and blocks of bars, from top to bottom. */
 typedef struct
 {
@@ -304,26 +307,50 @@ begin_column (Flow *flow)
   flow->y = flow->sheets->room.y + HEADING_HEIGHT;
 }
 
+/* The first block not yet placed that fits the rest of the column, or the very first of them where
+ * none does. A block may be drawn so many places before its turn. */
+static guint
+next_block (const Flow      *flow,
+            const GPtrArray *blocks,
+            const gboolean  *placed,
+            guint            first,
+            double           heading)
+{
+  for (guint i = first; i < MIN (blocks->len, first + LOOK_AHEAD); i++)
+    if (!placed[i] && has_room (flow, rod_saw_block_height (blocks->pdata[i]) + heading))
+      return i;
+
+  return first;
+}
+
 static void
 flow_cutting (Flow             *flow,
               const RodCutting *cutting,
               const GPtrArray  *blocks)
 {
-  for (guint i = 0; i < blocks->len; i++)
-    {
-      const RodSawBlock *block = g_ptr_array_index (blocks, i);
-      double             height = rod_saw_block_height (block);
-      double             article = set_article (flow->sheets, cutting, i > 0, 0.0, 0.0, NULL);
-      gboolean           headed = i > 0;
+  g_autofree gboolean *placed = g_new0 (gboolean, blocks->len + 1);
+  gboolean             headed = FALSE;
+  guint                first = 0;
 
-      if (!has_room (flow, height + (headed ? 0.0 : article)))
+  for (guint n = 0; n < blocks->len; n++)
+    {
+      double heading = headed ? 0.0 : set_article (flow->sheets, cutting, n > 0, 0.0, 0.0, NULL);
+      guint  next = next_block (flow, blocks, placed, first, heading);
+      double height = rod_saw_block_height (blocks->pdata[next]);
+
+      if (!has_room (flow, height + heading))
         {
           begin_column (flow);
           headed = FALSE;
+          heading = set_article (flow->sheets, cutting, n > 0, 0.0, 0.0, NULL);
         }
       if (!headed)
-        put (flow, cutting, NULL, i > 0, article);
-      put (flow, cutting, block, FALSE, height + BLOCK_GAP);
+        put (flow, cutting, NULL, n > 0, heading);
+      headed = TRUE;
+      put (flow, cutting, blocks->pdata[next], FALSE, height + BLOCK_GAP);
+      placed[next] = TRUE;
+      while (first < blocks->len && placed[first])
+        first++;
     }
 }
 
