@@ -135,8 +135,8 @@ report_column (RodPlan        *plan,
   rod_findings_add (plan->findings, &finding);
 }
 
-/* Columns and the corners of openings, in the board frame: too near is nearer than the rule, but not
- * exactly on a side that is square to the boards. */
+/* Columns and the corners of openings, in the board frame: too near is nearer than the rule, but
+ * not exactly on a side that is square to the boards. */
 static void
 check_columns (RodPlan        *plan,
                const RodField *field,
