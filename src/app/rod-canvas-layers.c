@@ -22,6 +22,10 @@
 /* Faces smaller than this many pixels are not worth a trim or a batten. */
 #define DETAILS_FROM 24.0
 
+/* Trims and linings thinner than this many pixels only darken the lines they lie on. */
+#define THIN 1.0
+#define USUAL_TRIM_MM 60.0
+
 static const RodField *
 first_field (RodCanvas *self,
              guint      face)
@@ -96,6 +100,8 @@ layers_worth_drawing (RodCanvas *self,
     layers &= (guint) ~ROD_LAYER_MARKS;
   if (extent < DETAILS_FROM)
     layers &= (guint) ~(ROD_LAYER_TRIMS | ROD_LAYER_BATTENS);
+  if (USUAL_TRIM_MM * self->view.scale < THIN)
+    layers &= (guint) ~ROD_LAYER_TRIMS;
 
   return layers;
 }
@@ -188,6 +194,16 @@ draw_face (RodCanvas *self,
     draw_marks (self, cr, face, &options, boards);
 }
 
+static gboolean
+is_thin (RodCanvas *self,
+         guint      face)
+{
+  RodPoint low = g_array_index (self->boxes, RodPoint, 2 * face);
+  RodPoint high = g_array_index (self->boxes, RodPoint, 2 * face + 1);
+
+  return MIN (high.x - low.x, high.y - low.y) * self->view.scale < 2 * THIN;
+}
+
 void
 rod_canvas_draw_house (RodCanvas *self,
                        cairo_t   *cr)
@@ -200,7 +216,8 @@ rod_canvas_draw_house (RodCanvas *self,
       {
         gboolean derived = rod_plan_face (self->plan, i)->opening >= 0;
 
-        if (derived != (pass == 1) || !rod_canvas_sees_face (self, i))
+        if (derived != (pass == 1) || !rod_canvas_sees_face (self, i) ||
+            (derived && is_thin (self, i)))
           continue;
         draw_face (self, cr, i);
       }
