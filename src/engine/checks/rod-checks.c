@@ -4,9 +4,11 @@
 
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "engine/checks/rod-checks.h"
+#include "engine/checks/rod-findings.h"
 
 void
 rod_check_worst (RodFinding       *worst,
@@ -20,13 +22,39 @@ rod_check_worst (RodFinding       *worst,
     *worst = *found;
 }
 
+/* A field whose trims leave no room for a board is not clad at all; that must not pass in silence. */
+static void
+check_bare (RodPlan        *plan,
+            const RodField *field)
+{
+  RodFinding finding = {
+    .id = "no-board-fits",
+    .severity = ROD_SEVERITY_SHOULD,
+    .face = (int) field->face,
+    .piece = -1,
+    .rule = "R4",
+  };
+
+  if (field->clad->n_rings == 0)
+    return;
+  finding.at = field->clad->points[0];
+  finding.has_at = TRUE;
+  finding.text = g_strdup_printf (_ ("%s: no board fits between its trims."),
+                                  rod_plan_face (plan, field->face)->label);
+  finding.remedy = g_strdup (_ ("Leave this part out, or close it with a plate or a wider trim."));
+  rod_findings_add (plan->findings, &finding);
+}
+
 void
 rod_checks_run (RodPlan *plan)
 {
   for (guint f = 0; f < plan->fields->len; f++)
     {
       if (rod_plan_field (plan, f)->n_pieces == 0)
-        continue;
+        {
+          check_bare (plan, rod_plan_field (plan, f));
+          continue;
+        }
       rod_check_pieces (plan, f);
       rod_check_edges (plan, f);
       rod_check_products (plan, f);
