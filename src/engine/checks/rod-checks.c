@@ -22,7 +22,8 @@ rod_check_worst (RodFinding       *worst,
     *worst = *found;
 }
 
-/* A field whose trims leave no room for a board is not clad at all; that must not pass in silence. */
+/* A field whose trims leave no room for a board is not clad at all; that must not pass in
+ * silence. */
 static void
 check_bare (RodPlan        *plan,
             const RodField *field)

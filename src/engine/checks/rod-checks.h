@@ -9,8 +9,9 @@ G_BEGIN_DECLS
  * rod_checks_run:
  * @plan: a plan, complete but for its findings
  *
- * Runs all checks over the plan and adds what they find, "no-board-fits" among them. The same mistake on many pieces of one
- * surface is one finding, at the worst of them, that says how many there are.
+ * Runs all checks over the plan and adds what they find, "no-board-fits" among them. The same
+ * mistake on many pieces of one surface is one finding, at the worst of them, that says how many
+ * there are.
  */
 void rod_checks_run (RodPlan *plan);
 
