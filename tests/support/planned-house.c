@@ -86,8 +86,9 @@ surveyed_house (const char *system,
                    "'buying': {'spare_percent': 0, 'spare_least': 0, 'spare_trims': 0, "
                    "'spare_screws_percent': 0}");
   g_string_append_printf (json,
-                          ", 'systems': [{'id': 'k', 'from': '%s.system.json'}]",
-                          system);
+                          ", 'systems': [{'id': 'k', 'from': '%s%s'}]",
+                          system,
+                          g_str_has_prefix (system, "k-") ? ".system.json" : "");
   append_list (json, "surfaces", surfaces);
   append_list (json, "joins", joins);
   g_string_append_c (json, '}');

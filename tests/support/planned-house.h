@@ -45,7 +45,8 @@ char *surveyed_join (const char *id,
 
 /**
  * surveyed_house:
- * @system: name of a system file without ".system.json"; called "k" in the house
+ * @system: "k-250" or another of the tests' own systems, or one that comes with the program; called
+ *          "k" in the house
  * @surfaces: (transfer full): surfaces, ended by %NULL
  * @joins: (transfer full) (nullable): joins, ended by %NULL
  *

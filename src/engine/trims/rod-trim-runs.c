@@ -17,20 +17,20 @@
 /* Greatest distance of a board's long side from the trims' boundary. */
 #define COLUMN_REACH_MM 50.0
 
-/* How much boundary of each edge of each field lies on the clad area, to choose between the two
- * sides of a corner. */
+/* A stretch of a clad area's boundary on one edge. */
+typedef struct
+{
+  int      tag;
+  RodPoint from;
+  RodPoint to;
+  double   length_mm;
+} Chain;
+
 typedef struct
 {
   RodPlan *plan;
-  double **lengths; /* of each field, of each edge */
+  GArray **chains; /* of Chain, of each field */
 } Runner;
-
-typedef void (*ChainFunc) (Runner  *runner,
-                           guint    field,
-                           int      tag,
-                           RodPoint from,
-                           RodPoint to,
-                           double   length_mm);
 
 /* Where a chain of edges with one tag begins on a ring: after an edge with another tag. */
 static guint
@@ -45,55 +45,41 @@ chain_start (const RodRegion *region,
 }
 
 static void
-for_ring_chains (Runner   *runner,
-                 guint     field,
-                 guint     ring,
-                 ChainFunc func)
+add_ring_chains (const RodRegion *clad,
+                 guint            ring,
+                 GArray          *chains)
 {
-  const RodRegion *clad = rod_plan_field (runner->plan, field)->clad;
-  guint            start = clad->ring_starts[ring];
-  guint            n = clad->ring_starts[ring + 1] - start;
-  guint            first = chain_start (clad, start, start + n) - start;
+  guint start = clad->ring_starts[ring];
+  guint n = clad->ring_starts[ring + 1] - start;
+  guint first = chain_start (clad, start, start + n) - start;
 
   for (guint done = 0, taken; done < n; done += taken)
     {
-      guint    at = (first + done) % n;
-      RodPoint from = clad->points[start + at], to = from;
-      double   length_mm = 0.0;
+      guint at = (first + done) % n;
+      Chain chain = { .tag = clad->tags[start + at], .from = clad->points[start + at] };
 
+      chain.to = chain.from;
       for (taken = 0;
-           done + taken < n && clad->tags[start + (at + taken) % n] == clad->tags[start + at];
+           done + taken < n && clad->tags[start + (at + taken) % n] == chain.tag;
            taken++)
         {
           RodPoint next = clad->points[start + (at + taken + 1) % n];
 
-          length_mm += rod_point_distance (to, next);
-          to = next;
+          chain.length_mm += rod_point_distance (chain.to, next);
+          chain.to = next;
         }
-      func (runner, field, clad->tags[start + at], from, to, length_mm);
+      g_array_append_val (chains, chain);
     }
 }
 
-static void
-for_chains (Runner   *runner,
-            guint     field,
-            ChainFunc func)
+static GArray *
+find_chains (const RodField *field)
 {
-  const RodRegion *clad = rod_plan_field (runner->plan, field)->clad;
+  GArray *chains = g_array_new (FALSE, FALSE, sizeof (Chain));
 
-  for (guint r = 0; r < clad->n_rings; r++)
-    for_ring_chains (runner, field, r, func);
-}
-
-static void
-add_length (Runner  *runner,
-            guint    field,
-            int      tag,
-            RodPoint from,
-            RodPoint to,
-            double   length_mm)
-{
-  runner->lengths[field][tag] += length_mm;
+  for (guint r = 0; r < field->clad->n_rings; r++)
+    add_ring_chains (field->clad, r, chains);
+  return chains;
 }
 
 static double
@@ -104,62 +90,192 @@ face_edge_length (const Runner *runner,
   const RodFace *face = rod_plan_face (runner->plan, face_index);
   double         length_mm = 0.0;
 
-  for (guint i = 0; i < face->n_fields; i++)
-    length_mm += runner->lengths[face->first_field + i][edge];
+  for (guint f = face->first_field; f < face->first_field + face->n_fields; f++)
+    for (guint i = 0; i < runner->chains[f]->len; i++)
+      if (g_array_index (runner->chains[f], Chain, i).tag == edge)
+        length_mm += g_array_index (runner->chains[f], Chain, i).length_mm;
   return length_mm;
 }
 
-/* Whether the other side of a corner carries the trim that serves both. */
-static gboolean
-is_served_by_partner (const Runner  *runner,
-                      guint          field,
-                      const RodEdge *edge)
+/* How far along an edge's raw line a point lies. */
+static double
+place_on (const RodEdge *edge,
+          RodPoint       at)
 {
-  guint          own_index = rod_plan_field (runner->plan, field)->face;
-  const RodFace *own = rod_plan_face (runner->plan, own_index);
-  const RodFace *other;
+  RodPoint from, to;
+  double   length;
+
+  rod_edge_line (edge, &from, &to);
+  length = rod_point_distance (from, to);
+  return ((at.x - from.x) * (to.x - from.x) + (at.y - from.y) * (to.y - from.y)) / length;
+}
+
+static const RodEdge *
+facing_edge (const RodPlan *plan,
+             const RodEdge *edge)
+{
+  const RodFace *other = rod_plan_face (plan, (guint) edge->partner_face);
+
+  return &rod_plan_field (plan, other->first_field)->edges[edge->partner_edge];
+}
+
+/* Whether one trim serves this edge and the one round the corner. */
+static gboolean
+shares_trim (const RodPlan *plan,
+             const RodEdge *edge)
+{
   const RodEdge *facing;
-  double         own_mm, other_mm;
 
   if (!edge->trim->two_sided || edge->partner_face < 0)
     return FALSE;
-  other = rod_plan_face (runner->plan, (guint) edge->partner_face);
-  facing = &rod_plan_field (runner->plan, other->first_field)->edges[edge->partner_edge];
-  if (facing->trim == NULL || !facing->trim->two_sided)
-    return FALSE;
+  facing = facing_edge (plan, edge);
+  return facing->trim != NULL && facing->trim->two_sided;
+}
+
+/* Along an edge's raw line, from its start. */
+typedef struct
+{
+  double low;
+  double high;
+} Stretch;
+
+/* Widens a stretch of an edge by what stands against it round the corner; the edges run against
+ * each other. Returns whether anything does. */
+static gboolean
+widen_by_partner (const Runner  *runner,
+                  guint          face,
+                  const RodEdge *edge,
+                  Stretch        own,
+                  Stretch       *wide)
+{
+  const RodFace *other = rod_plan_face (runner->plan, (guint) edge->partner_face);
+  const RodEdge *facing = facing_edge (runner->plan, edge);
+  double         ends_at = rod_edge_match_mm (runner->plan, face, edge) +
+                   rod_point_distance (facing->raw.from, facing->raw.to);
+  gboolean found = FALSE;
+
+  *wide = own;
+  for (guint f = other->first_field; f < other->first_field + other->n_fields; f++)
+    for (guint i = 0; i < runner->chains[f]->len; i++)
+      {
+        const Chain *chain = &g_array_index (runner->chains[f], Chain, i);
+        double       from = ends_at - place_on (facing, chain->to);
+        double       to = ends_at - place_on (facing, chain->from);
+
+        if (chain->tag != edge->partner_edge || to < own.low + ROD_SNAP_MM ||
+            from > own.high - ROD_SNAP_MM)
+          continue;
+        found = TRUE;
+        wide->low = MIN (wide->low, from);
+        wide->high = MAX (wide->high, to);
+      }
+  return found;
+}
+
+/* Takes back what other stretches of this side cover already: another field of the face, or the
+ * edge beyond a door. */
+static void
+leave_to_own (const Runner  *runner,
+              guint          face_index,
+              const RodEdge *edge,
+              int            tag,
+              Stretch        own,
+              Stretch       *wide)
+{
+  const RodFace *face = rod_plan_face (runner->plan, face_index);
+
+  for (guint f = face->first_field; f < face->first_field + face->n_fields; f++)
+    for (guint i = 0; i < runner->chains[f]->len; i++)
+      {
+        const Chain *chain = &g_array_index (runner->chains[f], Chain, i);
+
+        if (chain->tag != tag)
+          continue;
+        if (place_on (edge, chain->to) <= own.low + ROD_SNAP_MM)
+          wide->low = MAX (wide->low, MIN (own.low, place_on (edge, chain->to)));
+        if (place_on (edge, chain->from) >= own.high - ROD_SNAP_MM)
+          wide->high = MIN (wide->high, MAX (own.high, place_on (edge, chain->from)));
+      }
+}
+
+/* Whether the other side of a corner carries the trim that serves both: a reveal before its wall,
+ * the longer edge before the shorter. */
+static gboolean
+is_served_by_partner (const Runner  *runner,
+                      guint          own_index,
+                      int            tag,
+                      const RodEdge *edge)
+{
+  const RodFace *own = rod_plan_face (runner->plan, own_index);
+  const RodFace *other = rod_plan_face (runner->plan, (guint) edge->partner_face);
+  double         own_mm, other_mm;
+
   if ((own->parent < 0) != (other->parent < 0))
     return own->parent < 0;
-  own_mm = face_edge_length (
-    runner, own_index, (int) (edge - rod_plan_field (runner->plan, field)->edges));
+  own_mm = face_edge_length (runner, own_index, tag);
   other_mm = face_edge_length (runner, (guint) edge->partner_face, edge->partner_edge);
   if (fabs (own_mm - other_mm) > ROD_SNAP_MM)
     return other_mm > own_mm;
   return edge->partner_face < (int) own_index;
 }
 
+/* Settles who carries a corner's trim along a chain: returns whether this side does, and then makes
+ * the run as long as both sides together. A reveal's run stays as it is, from sill to head. */
+static gboolean
+carries_corner (const Runner  *runner,
+                guint          face,
+                const RodEdge *edge,
+                RodTrimRun    *run)
+{
+  const RodFace *own = rod_plan_face (runner->plan, face);
+  const RodFace *other = rod_plan_face (runner->plan, (guint) edge->partner_face);
+  Stretch        own_side = { place_on (edge, run->from), place_on (edge, run->to) };
+  Stretch        both;
+  double         ex, ey;
+
+  if (!widen_by_partner (runner, face, edge, own_side, &both))
+    return TRUE;
+  if (is_served_by_partner (runner, face, run->edge, edge))
+    return FALSE;
+  if ((own->parent < 0) != (other->parent < 0) || fabs (edge->raw.bulge) > 0.0)
+    return TRUE;
+  leave_to_own (runner, face, edge, run->edge, own_side, &both);
+  ex = (run->to.x - run->from.x) / run->length_mm;
+  ey = (run->to.y - run->from.y) / run->length_mm;
+  run->from.x += (both.low - own_side.low) * ex;
+  run->from.y += (both.low - own_side.low) * ey;
+  run->to.x += (both.high - own_side.high) * ex;
+  run->to.y += (both.high - own_side.high) * ey;
+  run->length_mm = both.high - both.low;
+  return TRUE;
+}
+
 static void
-add_run (Runner  *runner,
-         guint    field,
-         int      tag,
-         RodPoint from,
-         RodPoint to,
-         double   length_mm)
+add_run (const Runner *runner,
+         guint         field,
+         const Chain  *chain)
 {
   RodPlan        *plan = runner->plan;
   const RodField *planned = rod_plan_field (plan, field);
-  const RodEdge  *edge = &planned->edges[tag];
+  const RodEdge  *edge = &planned->edges[chain->tag];
   RodTrimRun      run = {
-         .field = field, .edge = tag, .from = from, .to = to, .length_mm = length_mm
+         .field = field,
+         .edge = chain->tag,
+         .from = chain->from,
+         .to = chain->to,
+         .length_mm = chain->length_mm,
   };
+  RodTrimRun corner = run;
 
-  /* A border between zones belongs to the zone it goes round. */
-  if (edge->trim == NULL || length_mm < ROD_SNAP_MM || (edge->zone >= 0 && edge->turned))
+  /* One trim for both sides of a border between zones belongs to the zone it goes round. */
+  if (edge->trim == NULL || chain->length_mm < ROD_SNAP_MM ||
+      (edge->zone >= 0 && edge->turned && edge->trim->two_sided))
     return;
-  run.end = edge->rule->end;
-  if (!is_served_by_partner (runner, field, edge))
+  corner.end = run.end = edge->rule->end;
+  if (!shares_trim (plan, edge) || carries_corner (runner, planned->face, edge, &corner))
     {
-      run.trim = edge->trim;
-      g_array_append_val (plan->trims, run);
+      corner.trim = edge->trim;
+      g_array_append_val (plan->trims, corner);
     }
   for (guint i = 0; i < edge->rule->beside->len; i++)
     {
@@ -297,23 +413,21 @@ add_columns (RodPlan *plan,
 void
 rod_trim_runs_build (RodPlan *plan)
 {
-  Runner runner = { plan, g_new0 (double *, MAX (plan->fields->len, 1)) };
+  Runner runner = { plan, g_new0 (GArray *, MAX (plan->fields->len, 1)) };
 
   for (guint f = 0; f < plan->fields->len; f++)
-    {
-      runner.lengths[f] = g_new0 (double, rod_plan_field (plan, f)->n_edges);
-      for_chains (&runner, f, add_length);
-    }
+    runner.chains[f] = find_chains (rod_plan_field (plan, f));
   for (guint f = 0; f < plan->fields->len; f++)
     {
       guint first = plan->trims->len;
 
-      for_chains (&runner, f, add_run);
+      for (guint i = 0; i < runner.chains[f]->len; i++)
+        add_run (&runner, f, &g_array_index (runner.chains[f], Chain, i));
       add_columns (plan, f);
       g_array_index (plan->fields, RodField, f).first_trim = first;
       g_array_index (plan->fields, RodField, f).n_trims = plan->trims->len - first;
     }
   for (guint f = 0; f < plan->fields->len; f++)
-    g_free (runner.lengths[f]);
-  g_free (runner.lengths);
+    g_array_unref (runner.chains[f]);
+  g_free (runner.chains);
 }
