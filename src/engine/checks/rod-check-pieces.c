@@ -155,13 +155,21 @@ check_end (Check             *check,
            "R27");
 }
 
+static gboolean
+ends_at (const RodField    *field,
+         const RodPieceEnd *end,
+         RodEdgeCondition   condition)
+{
+  return end->edge >= 0 && field->edges[end->edge].condition == condition;
+}
+
 /* Towards a mitre boards run out to a point; nobody can spare the last short ones. */
 static gboolean
 ends_at_mitre (const RodField *field,
                const RodPiece *piece)
 {
-  return (piece->left.edge >= 0 && field->edges[piece->left.edge].condition == ROD_EDGE_MITRE) ||
-         (piece->right.edge >= 0 && field->edges[piece->right.edge].condition == ROD_EDGE_MITRE);
+  return ends_at (field, &piece->left, ROD_EDGE_MITRE) ||
+         ends_at (field, &piece->right, ROD_EDGE_MITRE);
 }
 
 static void
@@ -230,18 +238,29 @@ sliver_remedy (const Check *check,
     missing_mm);
 }
 
-/* A raked piece grows by both tangents for each millimetre that the lines come down. */
+/* By how much a piece under a rake gets longer at this end for each millimetre that the joint lines
+ * come down: the tangent of its cut. */
+static double
+grows_under_rake (const RodField    *field,
+                  const RodPieceEnd *end)
+{
+  if (!ends_at (field, end, ROD_EDGE_VERGE))
+    return 0.0;
+  return tan (MAX (-end->angle_deg, 0.0) * G_PI / 180.0);
+}
+
 static char *
 short_remedy (const Check *check,
               const Tally *kind)
 {
   const RodPiece *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
-  double          grows = tan (fabs (MIN (piece->left.angle_deg, 0.0)) * G_PI / 180.0) +
-                 tan (fabs (MIN (piece->right.angle_deg, 0.0)) * G_PI / 180.0);
+  double          grows = grows_under_rake (check->field, &piece->left) +
+                 grows_under_rake (check->field, &piece->right);
 
   if (ends_at_mitre (check->field, piece))
     return g_strdup (_ ("Boards run out to a point at a mitre: cut these from offcuts."));
-  if (grows > ROD_EPSILON_MM && piece->short_mm < ROD_SNAP_MM)
+  if (check->face->surface->kind == ROD_SURFACE_WALL && grows > ROD_EPSILON_MM &&
+      piece->short_mm < ROD_SNAP_MM)
     return g_strdup_printf (
       _ ("Lower the joint lines by %.0f mm, or close the apex with a plate."),
       ceil ((kind->worst.limit - kind->worst.value) / grows - ROD_EPSILON_MM));
@@ -249,28 +268,44 @@ short_remedy (const Check *check,
                       "through with a notch."));
 }
 
-/* Rule R27: the greatest run is (pocket − engagement − 2 errors) / whole strain; twice that for a
- * board held in its middle. */
+/* Whether a board of some length would stay in the pocket at one of its ends (rule R27). */
+static gboolean
+would_stay (const Check       *check,
+            const RodPieceEnd *end,
+            double             length_mm)
+{
+  double run_mm = 0.0, gap_mm = end->gap_mm;
+
+  if (end->pocket_mm <= 0.0)
+    return TRUE;
+  /* The run with the gaps of the longer board that is there now: a shorter one has less. */
+  if (end->run_mm > 0.0)
+    {
+      run_mm = check->field->fixed == ROD_FIXED_MIDDLE
+                 ? length_mm / 2.0 + end->gap_mm
+                 : length_mm + end->gap_mm + check->rules->fixed_end_gap_mm;
+      gap_mm = rod_gap_mm (check->field->expand, run_mm, check->rules);
+    }
+  return rod_engagement_mm (check->field->shrink, run_mm, end->pocket_mm, gap_mm, check->rules) >=
+         check->rules->min_engagement_mm;
+}
+
+/* Whole centimetres are tried, for gaps go by whole millimetres and no formula rounds like that. */
 static char *
 loose_remedy (const Check *check,
               const Tally *kind)
 {
-  const RodPiece    *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
-  const RodPieceEnd *end = piece->left.run_mm > piece->right.run_mm ? &piece->left : &piece->right;
-  double             strain = check->field->expand + check->field->shrink;
-  double             room_mm =
-    end->pocket_mm - check->rules->min_engagement_mm - 2.0 * check->rules->tolerance_mm;
-  double longest_mm;
+  const RodPiece *piece = rod_plan_piece (check->plan, (guint) kind->worst.piece);
+  double          longest_mm = floor (piece->length_mm / 10.0) * 10.0;
 
-  if (strain <= 0.0 || room_mm <= 0.0)
+  while (longest_mm > 0.0 && !(would_stay (check, &piece->left, longest_mm) &&
+                               would_stay (check, &piece->right, longest_mm)))
+    longest_mm -= 10.0;
+  if (longest_mm <= 0.0)
     return g_strdup (_ ("Use a trim with a deeper pocket, or a smaller least gap."));
-  room_mm = MIN (room_mm,
-                 end->pocket_mm - check->rules->min_engagement_mm - check->rules->tolerance_mm -
-                   check->rules->min_gap_mm + check->field->expand * end->run_mm);
-  longest_mm = room_mm / strain * (check->field->fixed == ROD_FIXED_MIDDLE ? 2.0 : 1.0);
   return g_strdup_printf (
     _ ("Use boards of at most %.0f mm here (a length joint), or a trim with a deeper pocket."),
-    floor (MAX (longest_mm, 0.0) / 10.0) * 10.0);
+    longest_mm);
 }
 
 static char *

@@ -10,7 +10,9 @@
 
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
+#include "engine/frame/rod-battens.h"
 #include "engine/movement/rod-movement.h"
+#include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 
 /* Depth of a ventilated cavity, DIN 18516-1 as restated in trade glossaries: at least 20 mm. */
@@ -58,7 +60,8 @@ check_sun (RodPlan        *plan,
   RodFinding     finding = on_face (field, "dark-in-sun", ROD_SEVERITY_NOTE, "M2");
 
   if (face->surface->kind != ROD_SURFACE_WALL || isnan (facing_deg) ||
-      face->system->kind == ROD_SYSTEM_TIMBER || field->colour->lightness != ROD_LIGHTNESS_DARK ||
+      face->system->kind == ROD_SYSTEM_TIMBER ||
+      rod_field_lightness (field) != ROD_LIGHTNESS_DARK ||
       rod_solar_gain_k (ROD_LIGHTNESS_DARK, facing_deg) <
         rod_solar_gain_k (ROD_LIGHTNESS_DARK, NAN))
     return;
@@ -72,12 +75,15 @@ check_sun (RodPlan        *plan,
   rod_findings_add (plan->findings, &finding);
 }
 
+/* Level battens lie across the cavity; where counter battens carry them, these make it. */
 static void
 check_cavity (RodPlan        *plan,
               const RodField *field)
 {
-  const RodFace   *face = rod_plan_face (plan, field->face);
-  const RodBatten *batten = face->system->batten;
+  const RodFace *face = rod_plan_face (plan, field->face);
+  gboolean       counter = !rod_battens_upright (field->direction_deg) &&
+                     face->system->counter_batten != NULL;
+  const RodBatten *batten = counter ? face->system->counter_batten : face->system->batten;
   RodFinding       finding = on_face (field, "shallow-cavity", ROD_SEVERITY_SHOULD, "B6");
 
   if (face->surface->kind != ROD_SURFACE_WALL || batten->thickness_mm >= LEAST_CAVITY_MM)

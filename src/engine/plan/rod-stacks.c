@@ -146,25 +146,32 @@ build_stack (RodPlan        *plan,
     }
 }
 
-static void
-set_movement (RodPlan  *plan,
-              RodField *field)
+RodLightness
+rod_field_lightness (const RodField *field)
 {
-  const RodFace *face = rod_plan_face (plan, field->face);
-  RodLightness   lightness = field->colour->lightness;
-  gboolean       upright = fabs (fabs (field->direction_deg) - 90.0) < ROD_EPSILON_DEG;
-  RodMovement    movement;
+  const RodColour *darkest = NULL;
 
-  /* In a mix the darkest colour moves most; all pieces are cut for it. */
   for (guint i = 0; field->mix != NULL && i < field->mix->len; i++)
     {
       const RodColourShare *share = g_ptr_array_index (field->mix, i);
       const RodColour      *colour = rod_board_find_colour (field->board, share->colour);
 
-      if (colour != NULL && colour->lightness > lightness)
-        lightness = colour->lightness;
+      if (colour != NULL && (darkest == NULL || colour->lightness > darkest->lightness))
+        darkest = colour;
     }
-  movement = rod_movement_of (plan->house->site, face->system, face->surface, lightness);
+  return darkest == NULL ? field->colour->lightness : darkest->lightness;
+}
+
+static void
+set_movement (RodPlan  *plan,
+              RodField *field)
+{
+  const RodFace *face = rod_plan_face (plan, field->face);
+  gboolean       upright = fabs (fabs (field->direction_deg) - 90.0) < ROD_EPSILON_DEG;
+  RodMovement    movement;
+
+  movement = rod_movement_of (
+    plan->house->site, face->system, face->surface, rod_field_lightness (field));
   field->expand = movement.expand;
   field->shrink = movement.shrink;
   field->fixed = upright && face->surface->kind == ROD_SURFACE_WALL

@@ -26,6 +26,15 @@ void rod_stacks_build (RodPlan *plan);
 void rod_stacks_settle_starters (RodPlan *plan);
 
 /**
+ * rod_field_lightness:
+ * @field: a field
+ *
+ * Returns: lightness of its colour; in a mix of the darkest, which moves most, so that all pieces
+ *          are cut for it
+ */
+RodLightness rod_field_lightness (const RodField *field);
+
+/**
  * rod_edge_lose_starter:
  * @plan: a plan
  * @field: a field

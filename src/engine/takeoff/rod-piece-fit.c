@@ -368,6 +368,39 @@ has_turned (const RodFit *before,
   return FALSE;
 }
 
+/* On which side of the line through @a and @b a point lies. */
+static double
+side_of (RodPoint a,
+         RodPoint b,
+         RodPoint at)
+{
+  return (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+}
+
+static gboolean
+cross (RodPoint a,
+       RodPoint b,
+       RodPoint c,
+       RodPoint d)
+{
+  return side_of (a, b, c) * side_of (a, b, d) < 0.0 && side_of (c, d, a) * side_of (c, d, b) < 0.0;
+}
+
+/* Whether notches cut into each other: one from above and one from below with less board between
+ * them than their clearances take. */
+static gboolean
+notches_cross (const RodFit *fit)
+{
+  for (guint i = 0; i < fit->n_sides; i++)
+    for (guint k = 0; fit->sides[i].kind == ROD_SIDE_SHOULDER && k < fit->n_sides; k++)
+      if (cross (fit->sides[i].at,
+                 rod_fit_next (fit, i)->at,
+                 fit->sides[k].at,
+                 rod_fit_next (fit, k)->at))
+        return TRUE;
+  return FALSE;
+}
+
 static gboolean
 leaves_band (const RodFit *fit,
              double        low,
@@ -532,7 +565,8 @@ rod_fit_cut (RodFit         *fit,
   RodFit          moved = *fit;
 
   move_sides (fit, field, rules, &moved);
-  if (has_turned (fit, &moved) || leaves_band (&moved, line_mm, line_mm + field->board->cover_mm))
+  if (has_turned (fit, &moved) || notches_cross (&moved) ||
+      leaves_band (&moved, line_mm, line_mm + field->board->cover_mm))
     {
       untangle (&moved, plan, field, line_mm, pieces);
       rod_fit_clear (&moved);
