@@ -127,6 +127,9 @@ cell_setup_cb (GtkSignalListItemFactory *factory,
     gtk_widget_add_css_class (label, "rod-figure");
   else
     gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  /* The first column must stay readable; a narrow window scrolls to the others. */
+  if (column == 0)
+    gtk_label_set_width_chars (GTK_LABEL (label), 20);
   gtk_list_item_set_child (item, label);
 }
 

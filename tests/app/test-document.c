@@ -5,6 +5,7 @@
 #include <glib/gstdio.h>
 
 #include "app-fixture.h"
+#include "app/rod-recent.h"
 #include "engine/files/rod-file.h"
 
 typedef struct
@@ -181,6 +182,30 @@ test_second_house (Files        *files,
   app_close_window (first);
 }
 
+/* What was opened can be opened again from the menu; the example has a button of its own. */
+static void
+test_recent (Files        *files,
+             gconstpointer data)
+{
+  RodWindow *window = app_open_window ();
+  g_autoptr (GMenu) menu = g_menu_new ();
+  g_autofree char *label = NULL;
+  g_autofree char *uri = g_filename_to_uri (files->good, NULL, NULL);
+  g_autoptr (GVariant) target = NULL;
+
+  app_open_file (window, files->good);
+  rod_recent_fill (menu);
+  g_assert_cmpint (g_menu_model_get_n_items (G_MENU_MODEL (menu)), >, 0);
+  g_menu_model_get_item_attribute (G_MENU_MODEL (menu), 0, G_MENU_ATTRIBUTE_LABEL, "s", &label);
+  g_assert_cmpstr (label, ==, "good.storeyrod");
+  target = g_menu_model_get_item_attribute_value (G_MENU_MODEL (menu),
+                                                  0,
+                                                  G_MENU_ATTRIBUTE_TARGET,
+                                                  G_VARIANT_TYPE_STRING);
+  g_assert_cmpstr (g_variant_get_string (target, NULL), ==, uri);
+  app_close_window (window);
+}
+
 /* Closed in the midst of it. */
 static void
 test_closed_while_opening (Files        *files,
@@ -213,6 +238,7 @@ main (int    argc,
               tear_down);
   g_test_add ("/app/document/overtaken", Files, NULL, set_up, test_overtaken, tear_down);
   g_test_add ("/app/document/second-house", Files, NULL, set_up, test_second_house, tear_down);
+  g_test_add ("/app/document/recent", Files, NULL, set_up, test_recent, tear_down);
   g_test_add ("/app/document/closed-while-opening",
               Files,
               NULL,

@@ -93,7 +93,7 @@ place_of_row (RodHouseList *list,
 static void
 test_house_list_follows (void)
 {
-  RodWindow    *window = app_open_example ();
+  RodWindow    *window = app_open_studio ();
   RodHouseView *view = rod_window_get_view (window);
   RodPlan      *plan = rod_document_get_plan (rod_window_get_document (window));
   RodHouseList *list = rod_house_view_get_house_list (view);
@@ -117,7 +117,7 @@ test_house_list_follows (void)
 static void
 test_piece_details (void)
 {
-  RodWindow    *window = app_open_example ();
+  RodWindow    *window = app_open_studio ();
   RodHouseView *view = rod_window_get_view (window);
   RodPlan      *plan = rod_document_get_plan (rod_window_get_document (window));
   RodDetails   *details = rod_house_view_get_details (view);
@@ -178,7 +178,7 @@ test_all_details (void)
 static void
 test_select_action (void)
 {
-  RodWindow    *window = app_open_example ();
+  RodWindow    *window = app_open_studio ();
   RodSelection *selection = rod_house_view_get_selection (rod_window_get_view (window));
 
   g_action_group_activate_action (G_ACTION_GROUP (window),
