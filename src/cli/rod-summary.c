@@ -152,6 +152,8 @@ bars_text (const RodCutting *cutting)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
+  if (rod_cutting_is_by_the_metre (cutting))
+    return g_strdup (_ ("stock sold by the metre"));
   for (guint i = 0; i < cutting->stock->len; i++)
     {
       const RodCutStock *stock = &g_array_index (cutting->stock, RodCutStock, i);

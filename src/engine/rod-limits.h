@@ -34,6 +34,10 @@
 /* Most pieces in one cutting plan: some hundred houses. */
 #define ROD_MAX_CUT_PIECES 100000
 
+/* A bar must give at least this much once its ends are trimmed: a wall of smaller crumbs would only
+ * fill the memory. */
+#define ROD_MIN_USABLE_MM 50.0
+
 /* Highest price of a bar in the smallest unit of the currency. With the two limits above, every
  * sum of the cutting solver fits 64 bits. */
 #define ROD_MAX_BAR_PRICE 100000000

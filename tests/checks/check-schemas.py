@@ -21,8 +21,14 @@ except ImportError:
 
 # Mistakes of one member that the tables cannot put into a schema: they compare two members.
 BEYOND_SCHEMA = {
-    'faces-upside-down.json', 'moisture-upside-down.json', 'rule-starter-upside-down.json',
-    'site-upside-down.json', 'starter-upside-down.json', 'system-file-bad.json',
+    'end-trim-eats-board.json',
+    'faces-upside-down.json',
+    'lap-longer-than-half.json',
+    'moisture-upside-down.json',
+    'rule-starter-upside-down.json',
+    'site-upside-down.json',
+    'starter-upside-down.json',
+    'system-file-bad.json',
     'system-from-and-members.json',
 }
 # A schema does not see what stands in the system file that a house names.

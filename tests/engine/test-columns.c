@@ -382,6 +382,62 @@ test_never_beaten (void)
   g_assert_cmpint (moved, >, 10);
 }
 
+/* A street of 300 m with a hundred windows: 50 bays of 6 m, each of them clear of the windows or on
+ * a jamb. */
+static void
+test_street (void)
+{
+  g_autoptr (GString) more = g_string_new (", 'openings': [");
+  g_autoptr (RodPlan) plan = NULL;
+  const RodField *field;
+
+  for (int w = 0; w < 100; w++)
+    g_string_append_printf (more,
+                            "%s{'id': 'w%d', 'x': %d, 'y': 900, 'width_mm': %d, "
+                            "'height_mm': 1000}",
+                            w > 0 ? ", " : "",
+                            w,
+                            900 + 3000 * w,
+                            700 + 10 * w);
+  g_string_append (more, "]");
+  plan = plan_wall (300000, 2400, more->str);
+  field = rod_plan_field (plan, 0);
+  g_assert_cmpuint (field->n_columns, >=, 49);
+  g_assert_cmpuint (field->n_columns, <=, 50);
+  g_assert_null (planned_finding (plan, "joint-near-opening"));
+  for (guint c = 0; c + 1 < field->n_columns; c++)
+    g_assert_cmpfloat (field->columns[c + 1] - field->columns[c],
+                       <=,
+                       WIDEST_BAY_MM + WEB_MM + 1e-6);
+}
+
+/* Stock of 12 ft is 3657.6 long; saw stops are set to whole millimetres, so that a board of 3657.3
+ * cannot come out of it and a joint is needed. ⌈3.15·1.836 + 1⌉ = 7 at either end. */
+static void
+test_stock_in_feet (void)
+{
+  static const struct
+  {
+    double width;
+    guint  n_columns;
+  } cases[] = { { 3675.0, 0 }, { 3675.3, 1 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      RodHouse *house =
+        surveyed_house ("k-250",
+                        SURVEYED (surveyed_box ("a", "wall", cases[i].width, 2400, "")),
+                        NULL);
+      RodBoard *board = g_ptr_array_index (planned_system (house)->boards, 0);
+      g_autoptr (RodPlan) plan = NULL;
+
+      ((RodStock *) g_ptr_array_index (board->stock, 0))->length_mm = 3657.6;
+      plan = planned_house (house);
+      assert_mm (rod_field_longest_mm (plan, rod_plan_field (plan, 0)), 3657.0);
+      g_assert_cmpuint (rod_plan_field (plan, 0)->n_columns, ==, cases[i].n_columns);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -396,6 +452,8 @@ main (int    argc,
   g_test_add_func ("/columns/column-on-a-lined-jamb", test_column_on_a_lined_jamb);
   g_test_add_func ("/columns/pieces-at-a-jamb-line", test_pieces_at_a_jamb_line);
   g_test_add_func ("/columns/apex-stays-whole", test_apex_stays_whole);
+  g_test_add_func ("/columns/street", test_street);
+  g_test_add_func ("/columns/stock-in-feet", test_stock_in_feet);
   g_test_add_func ("/columns/never-beaten", test_never_beaten);
 
   return g_test_run ();

@@ -10,6 +10,7 @@
 #include "engine/files/rod-json.h"
 #include "engine/files/rod-member-check.h"
 #include "engine/files/rod-reference.h"
+#include "engine/rod-limits.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -69,6 +70,103 @@ check_systems (const RodHouse     *house,
       RodJsonPlace item = rod_json_place_item (place, i);
 
       if (!rod_system_check (house->systems->pdata[i], &item, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* What is left of an article's longest bar must be worth sawing. Where the saw takes too much the
+ * saw is wrong, for lengths sold are longer than that. */
+static gboolean
+check_usable (const GPtrArray    *stock,
+              const char         *article,
+              const RodSaw       *saw,
+              const RodJsonPlace *saw_place,
+              GError            **error)
+{
+  RodJsonPlace     place = rod_json_place_member (saw_place, "end_trim_mm");
+  double           usable_mm = rod_stock_longest_mm (stock, saw);
+  g_autofree char *found = rod_json_number (saw->end_trim_mm);
+  g_autofree char *left = rod_json_number (usable_mm);
+
+  if (stock->len == 0 || usable_mm >= ROD_MIN_USABLE_MM)
+    return TRUE;
+  return rod_json_place_refuse (&place,
+                                ROD_FILE_ERROR_MEMBER,
+                                error,
+                                _ ("found %s at either end, which leaves %s mm of the longest bar "
+                                   "of \"%s\". Trim less, or add a longer stock length."),
+                                found,
+                                left,
+                                article);
+}
+
+/* A bar whose laps take more than half of it would hardly get a run any further. */
+static gboolean
+check_lap (const RodTrim      *trim,
+           const RodSaw       *saw,
+           const RodJsonPlace *place,
+           GError            **error)
+{
+  RodJsonPlace     lap_place = rod_json_place_member (place, "lap_mm");
+  double           most_mm = rod_stock_longest_mm (trim->stock, saw) / 2.0;
+  g_autofree char *found = rod_json_number (trim->lap_mm);
+  g_autofree char *most = rod_json_number (most_mm);
+
+  if (trim->lap_mm <= most_mm)
+    return TRUE;
+  return rod_json_place_refuse (&lap_place,
+                                ROD_FILE_ERROR_MEMBER,
+                                error,
+                                _ ("found %s; allowed: at most %s mm, half of its longest bar."),
+                                found,
+                                most);
+}
+
+static gboolean
+check_bars_of (const RodSystem    *system,
+               const RodSaw       *saw,
+               const RodJsonPlace *place,
+               const RodJsonPlace *saw_place,
+               GError            **error)
+{
+  RodJsonPlace trims_place = rod_json_place_member (place, "trims");
+
+  for (guint i = 0; i < system->boards->len; i++)
+    {
+      const RodBoard *board = system->boards->pdata[i];
+
+      if (!check_usable (board->stock, board->id, saw, saw_place, error))
+        return FALSE;
+    }
+  for (guint i = 0; i < system->trims->len; i++)
+    {
+      const RodTrim *trim = system->trims->pdata[i];
+      RodJsonPlace   item = rod_json_place_item (&trims_place, i);
+
+      if (!check_usable (trim->stock, trim->id, saw, saw_place, error) ||
+          !check_lap (trim, saw, &item, error))
+        return FALSE;
+    }
+  return check_usable (system->batten->stock, system->batten->id, saw, saw_place, error) &&
+         (system->counter_batten == NULL || check_usable (system->counter_batten->stock,
+                                                          system->counter_batten->id,
+                                                          saw,
+                                                          saw_place,
+                                                          error));
+}
+
+static gboolean
+check_bars (const RodHouse     *house,
+            const RodJsonPlace *place,
+            const RodJsonPlace *saw_place,
+            GError            **error)
+{
+  for (guint i = 0; i < house->systems->len; i++)
+    {
+      RodJsonPlace item = rod_json_place_item (place, i);
+
+      if (!check_bars_of (house->systems->pdata[i], house->saw, &item, saw_place, error))
         return FALSE;
     }
   return TRUE;
@@ -266,6 +364,7 @@ rod_house_check (const RodHouse *house,
 {
   RodJsonPlace root = rod_json_place_root ("$");
   RodJsonPlace site = rod_json_place_member (&root, "site");
+  RodJsonPlace saw = rod_json_place_member (&root, "saw");
   RodJsonPlace systems = rod_json_place_member (&root, "systems");
   RodJsonPlace surfaces = rod_json_place_member (&root, "surfaces");
   RodJsonPlace joins = rod_json_place_member (&root, "joins");
@@ -275,6 +374,7 @@ rod_house_check (const RodHouse *house,
 
   return rod_record_check (house, &root, error) && rod_check_ids (house, &root, error) &&
          check_site (house->site, &site, error) && check_systems (house, &systems, error) &&
+         check_bars (house, &systems, &saw, error) &&
          check_surfaces (house, &surfaces, error) && check_joins (house, &joins, error) &&
          check_rack (house, &rack, error) && check_shapes (house, &surfaces, error);
 }

@@ -8,6 +8,7 @@
 #include "engine/rod-limits.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 const RodChoice rod_units_choices[] = {
   { ROD_UNITS_METRIC, "metric", N_ ("Metric") },
@@ -95,6 +96,19 @@ const RodType rod_house_type = {
   .format = "storeyrod-house",
   .version = 1,
 };
+
+double
+rod_stock_longest_mm (const GPtrArray *stock,
+                      const RodSaw    *saw)
+{
+  double longest_mm = 0.0;
+
+  g_return_val_if_fail (stock != NULL && saw != NULL, 0.0);
+
+  for (guint i = 0; i < stock->len; i++)
+    longest_mm = MAX (longest_mm, ((const RodStock *) stock->pdata[i])->length_mm);
+  return floor (longest_mm + ROD_EPSILON_MM) - 2.0 * ceil (saw->end_trim_mm - ROD_EPSILON_MM);
+}
 
 const RodSystem *
 rod_house_find_system (const RodHouse *house,

@@ -170,6 +170,18 @@ extern const RodType rod_house_type;
 extern const RodChoice rod_units_choices[];
 
 /**
+ * rod_stock_longest_mm:
+ * @stock: (element-type RodStock): stock lengths
+ * @saw: the saw
+ *
+ * Saw stops are set to whole millimetres: of a bar of 12 ft, 3657.6 mm, 3657 can be used.
+ *
+ * Returns: the longest piece that a bar gives, in whole mm; 0 or less when none gives any
+ */
+double rod_stock_longest_mm (const GPtrArray *stock,
+                             const RodSaw    *saw);
+
+/**
  * rod_house_find_system:
  * @house: a house
  * @id: a system's id

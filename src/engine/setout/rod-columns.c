@@ -8,25 +8,21 @@
 #include "config.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "engine/movement/rod-movement.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-columns.h"
 
+/* Beyond so many bays columns stand evenly: a kilometre of boards, or an error in the stock. */
+#define MOST_BAYS 200
+
 double
 rod_field_longest_mm (const RodPlan  *plan,
                       const RodField *field)
 {
-  double longest_mm = 0.0;
-
-  for (guint i = 0; i < field->board->stock->len; i++)
-    {
-      const RodStock *stock = g_ptr_array_index (field->board->stock, i);
-
-      longest_mm = MAX (longest_mm, stock->length_mm);
-    }
-  return longest_mm - 2.0 * plan->house->saw->end_trim_mm;
+  return rod_stock_longest_mm (field->board->stock, plan->house->saw);
 }
 
 double
@@ -225,7 +221,6 @@ collect_places (const Row *row,
   double step_mm = row->widest_mm + row->web_mm;
   double ends[] = { row->low_mm - row->web_mm / 2.0, row->high_mm + row->web_mm / 2.0 };
 
-  g_array_append_vals (seeds, wanted->data, wanted->len);
   g_array_append_vals (seeds, ends, G_N_ELEMENTS (ends));
   for (guint i = 0; i < row->forbidden->len; i++)
     {
@@ -234,6 +229,8 @@ collect_places (const Row *row,
 
       g_array_append_vals (seeds, sides, G_N_ELEMENTS (sides));
     }
+  for (guint i = 0; i < wanted->len; i++)
+    add_place (places, row, g_array_index (wanted, double, i));
   for (guint i = 0; i < seeds->len; i++)
     for (int k = -(int) n_bays; k <= (int) n_bays; k++)
       add_place (places, row, g_array_index (seeds, double, i) + k * step_mm);
@@ -253,36 +250,79 @@ move_cost (const Row *row,
   return fabs (at_mm - wanted_mm) + from_middle_mm / ROD_MAX_COORDINATE_MM;
 }
 
-/* The least sum of moves that leaves no bay too wide: column after column, each place keeps the
- * best way to it. @best and @from hold n_columns rows of places. */
+/* One column after another: @best of its places from the best of the column before, which @last
+ * holds, over all that one bay reaches. The candidates of a sliding window wait in @queue, the
+ * least in front, so that every place comes in and goes out once. */
 static void
+reach_places (const Row    *row,
+              const GArray *places,
+              const double *last,
+              double       *best,
+              int          *from,
+              guint        *queue)
+{
+  double step_mm = row->widest_mm + row->web_mm + ROD_EPSILON_MM;
+  guint  head = 0, tail = 0;
+
+  for (guint p = 0; p < places->len; p++)
+    {
+      double at = g_array_index (places, double, p);
+
+      while (head < tail && at - g_array_index (places, double, queue[head]) > step_mm)
+        head++;
+      from[p] = head < tail ? (int) queue[head] : -1;
+      best[p] = head < tail ? last[queue[head]] : (double) INFINITY;
+      while (head < tail && last[queue[tail - 1]] > last[p])
+        tail--;
+      queue[tail++] = p;
+    }
+}
+
+/* The least sum of moves that leaves no bay too wide. @from gets, for each column and place, the
+ * place of the column before; the answer is what the last column's places cost. */
+static double *
 walk_places (const Row    *row,
              const GArray *places,
              const GArray *wanted,
-             double       *best,
              int          *from)
 {
-  guint  m = places->len;
-  double step_mm = row->widest_mm + row->web_mm + ROD_EPSILON_MM;
+  guint              m = places->len;
+  double            *best = g_new (double, m + 1);
+  g_autofree double *last = g_new (double, m + 1);
+  g_autofree guint  *queue = g_new (guint, m + 1);
+  double             reach_mm = row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM;
 
   for (guint c = 0; c < wanted->len; c++)
-    for (guint p = 0; p < m; p++)
-      {
-        double at = g_array_index (places, double, p);
-        double reached = INFINITY;
+    {
+      if (c == 0)
+        for (guint p = 0; p < m; p++)
+          best[p] = g_array_index (places, double, p) - row->low_mm <= reach_mm ? 0.0
+                                                                                : (double) INFINITY;
+      else
+        reach_places (row, places, last, best, from + (gsize) c * m, queue);
+      for (guint p = 0; p < m; p++)
+        best[p] += move_cost (row,
+                              g_array_index (places, double, p),
+                              g_array_index (wanted, double, c));
+      memcpy (last, best, m * sizeof (double));
+    }
+  return best;
+}
 
-        if (c == 0 && at - row->low_mm <= step_mm - row->web_mm / 2.0)
-          reached = 0.0;
+static GArray *
+even_columns (const Row *row,
+              guint      n_bays)
+{
+  double  bay_mm = (row->high_mm - row->low_mm - (n_bays - 1) * row->web_mm) / n_bays;
+  GArray *columns = g_array_sized_new (FALSE, FALSE, sizeof (double), n_bays);
 
-        from[c * m + p] = -1;
-        for (guint q = 0; c > 0 && q < p; q++)
-          if (at - g_array_index (places, double, q) <= step_mm && best[(c - 1) * m + q] < reached)
-            {
-              reached = best[(c - 1) * m + q];
-              from[c * m + p] = (int) q;
-            }
-        best[c * m + p] = reached + move_cost (row, at, g_array_index (wanted, double, c));
-      }
+  for (guint c = 0; c + 1 < n_bays; c++)
+    {
+      double even = row->low_mm + (c + 1) * bay_mm + (c + 0.5) * row->web_mm;
+
+      g_array_append_val (columns, even);
+    }
+  return columns;
 }
 
 static gboolean
@@ -290,36 +330,24 @@ place_columns (RodField  *field,
                const Row *row,
                guint      n_bays)
 {
-  double bay_mm = (row->high_mm - row->low_mm - (n_bays - 1) * row->web_mm) / n_bays;
-  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autoptr (GArray) wanted = even_columns (row, n_bays);
   g_autoptr (GArray) places = NULL;
   g_autofree double *best = NULL;
   g_autofree int    *from = NULL;
   double             least = INFINITY;
   int                last = -1;
 
-  for (guint c = 0; c + 1 < n_bays; c++)
-    {
-      double even = row->low_mm + (c + 1) * bay_mm + (c + 0.5) * row->web_mm;
-
-      g_array_append_val (wanted, even);
-    }
   places = collect_places (row, n_bays, wanted);
-  best = g_new (double, (gsize) wanted->len * places->len + 1);
   from = g_new (int, (gsize) wanted->len * places->len + 1);
-  walk_places (row, places, wanted, best, from);
+  best = walk_places (row, places, wanted, from);
   for (guint p = 0; p < places->len; p++)
-    {
-      double reached = best[(wanted->len - 1) * places->len + p];
-
-      if (row->high_mm - g_array_index (places, double, p) <=
-            row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
-          reached < least)
-        {
-          least = reached;
-          last = (int) p;
-        }
-    }
+    if (row->high_mm - g_array_index (places, double, p) <=
+          row->widest_mm + row->web_mm / 2.0 + ROD_EPSILON_MM &&
+        best[p] < least)
+      {
+        least = best[p];
+        last = (int) p;
+      }
   if (last < 0)
     return FALSE;
   field->n_columns = wanted->len;
@@ -327,7 +355,8 @@ place_columns (RodField  *field,
   for (guint c = wanted->len; c > 0; c--)
     {
       field->columns[c - 1] = g_array_index (places, double, (guint) last);
-      last = from[(c - 1) * places->len + (guint) last];
+      if (c > 1)
+        last = from[(gsize) (c - 1) * places->len + (guint) last];
     }
   return TRUE;
 }
@@ -338,14 +367,16 @@ space_columns (RodField *field,
 {
   guint n_bays = (guint) ceil (
     (row->high_mm - row->low_mm + row->web_mm) / (row->widest_mm + row->web_mm) - ROD_EPSILON_MM);
-  g_autoptr (GArray) nothing = g_array_new (FALSE, FALSE, sizeof (Forbidden));
+  GArray *even;
 
   /* One more column may find room where the fewest do not; where even that fails the checks report
    * the openings that are too near. */
-  if (place_columns (field, row, n_bays) || place_columns (field, row, n_bays + 1))
+  if (n_bays < MOST_BAYS &&
+      (place_columns (field, row, n_bays) || place_columns (field, row, n_bays + 1)))
     return;
-  row->forbidden = nothing;
-  place_columns (field, row, n_bays);
+  even = even_columns (row, n_bays);
+  field->n_columns = even->len;
+  field->columns = (double *) (void *) g_array_free (even, FALSE);
 }
 
 void

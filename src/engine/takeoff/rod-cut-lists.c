@@ -155,18 +155,8 @@ collect_boards (RodTakeoff *takeoff)
     }
 }
 
-static double
-longest_stock_mm (const GPtrArray *stock,
-                  const RodSaw    *saw)
-{
-  double longest_mm = 0.0;
-
-  for (guint i = 0; i < stock->len; i++)
-    longest_mm = MAX (longest_mm, ((const RodStock *) g_ptr_array_index (stock, i))->length_mm);
-  return longest_mm - 2.0 * saw->end_trim_mm;
-}
-
-/* A run longer than the stock is made of whole bars, each lapping the next, and a rest. */
+/* A run longer than the stock is made of whole bars, each lapping the next, and a rest. What is
+ * bought by the metre is listed as it is. */
 static void
 add_run (RodTakeoff    *takeoff,
          const Article *article,
@@ -175,11 +165,9 @@ add_run (RodTakeoff    *takeoff,
          const char    *label)
 {
   RodCutting *cutting = find_cutting (takeoff, article);
-  double      longest_mm = longest_stock_mm (article->stock, takeoff->plan->house->saw);
+  double      longest_mm = rod_stock_longest_mm (article->stock, takeoff->plan->house->saw);
 
-  g_return_if_fail (longest_mm > lap_mm);
-
-  while (length_mm > longest_mm + ROD_EPSILON_MM)
+  while (article->stock->len > 0 && length_mm > longest_mm + ROD_EPSILON_MM)
     {
       add_item (cutting, longest_mm, label, -1);
       length_mm -= longest_mm - lap_mm;
@@ -391,5 +379,10 @@ void
 rod_cut_lists_solve (RodTakeoff *takeoff)
 {
   for (guint i = 0; i < takeoff->cuttings->len; i++)
-    solve (takeoff, &g_array_index (takeoff->cuttings, RodCutting, i));
+    {
+      RodCutting *cutting = &g_array_index (takeoff->cuttings, RodCutting, i);
+
+      if (!rod_cutting_is_by_the_metre (cutting))
+        solve (takeoff, cutting);
+    }
 }

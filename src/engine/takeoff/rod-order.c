@@ -108,6 +108,42 @@ main_stock (const RodCutting *cutting,
   return best;
 }
 
+static RodOrderLine
+line_for (const RodCutting *cutting,
+          int               needed)
+{
+  return (RodOrderLine){
+    .kind = cutting->kind,
+    .system = cutting->system,
+    .article = cutting->article,
+    .name = cutting->name,
+    .colour = cutting->colour,
+    .needed = needed,
+  };
+}
+
+static void
+add_bars (RodTakeoff       *takeoff,
+          const RodCutting *cutting,
+          RodOrderLine     *line)
+{
+  add_line (takeoff, line);
+  g_array_index (takeoff->lines, RodOrderLine, takeoff->lines->len - 1).weight_kg =
+    weight_kg_m (cutting) * line->length_mm / 1000.0 * line->ordered;
+}
+
+/* Without stock lengths there is no price either: whole metres, so that the list is complete. */
+static void
+order_metres (RodTakeoff       *takeoff,
+              const RodCutting *cutting)
+{
+  RodOrderLine line = line_for (cutting, (int) ((cutting->used_mm + 999) / 1000));
+
+  line.length_mm = 1000.0;
+  line.spare = spare_of (takeoff->plan->house->buying, cutting, line.needed);
+  add_bars (takeoff, cutting, &line);
+}
+
 static void
 order_cutting (RodTakeoff       *takeoff,
                const RodCutting *cutting)
@@ -115,17 +151,12 @@ order_cutting (RodTakeoff       *takeoff,
   int bought;
   int main = main_stock (cutting, &bought);
 
+  if (rod_cutting_is_by_the_metre (cutting))
+    order_metres (takeoff, cutting);
   for (guint s = 0; s < cutting->stock->len; s++)
     {
       const RodStock *stock = g_ptr_array_index (cutting->stock_of, s);
-      RodOrderLine    line = {
-           .kind = cutting->kind,
-           .system = cutting->system,
-           .article = cutting->article,
-           .name = cutting->name,
-           .colour = cutting->colour,
-           .needed = count_bars (cutting, s),
-      };
+      RodOrderLine    line = line_for (cutting, count_bars (cutting, s));
 
       if (stock == NULL || line.needed == 0)
         continue;
@@ -133,9 +164,7 @@ order_cutting (RodTakeoff       *takeoff,
       line.pack = stock->pack;
       line.price = stock->price;
       line.spare = (int) s == main ? spare_of (takeoff->plan->house->buying, cutting, bought) : 0;
-      add_line (takeoff, &line);
-      g_array_index (takeoff->lines, RodOrderLine, takeoff->lines->len - 1).weight_kg =
-        weight_kg_m (cutting) * line.length_mm / 1000.0 * line.ordered;
+      add_bars (takeoff, cutting, &line);
     }
 }
 

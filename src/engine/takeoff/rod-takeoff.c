@@ -21,6 +21,17 @@ clear_cutting (gpointer data)
   g_array_unref (cutting->bars);
 }
 
+gboolean
+rod_cutting_is_by_the_metre (const RodCutting *cutting)
+{
+  g_return_val_if_fail (cutting != NULL, FALSE);
+
+  for (guint i = 0; i < cutting->stock_of->len; i++)
+    if (g_ptr_array_index (cutting->stock_of, i) != NULL)
+      return FALSE;
+  return TRUE;
+}
+
 RodTakeoff *
 rod_takeoff_new (RodPlan *plan)
 {

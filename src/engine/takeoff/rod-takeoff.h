@@ -63,7 +63,7 @@ typedef struct
  * @stock: (element-type RodCutStock): stock lengths, rack included (limit ≥ 0)
  * @stock_of: (element-type RodStock*): the row of the system for each stock, %NULL for the rack
  * @items: (element-type RodCutItem): lengths to cut
- * @bars: (element-type RodSawBar): bars in sawing order
+ * @bars: (element-type RodSawBar): bars in sawing order; none where it is bought by the metre
  * @bound: no plan needs fewer bars (one stock length) or costs less
  * @cost: what the plan costs in the same measure
  * @proven: whether both are equal
@@ -97,8 +97,8 @@ typedef struct
  * @article: id of the article
  * @name: name of the article for people
  * @colour: (nullable): colour of a board
- * @length_mm: stock length; 0 for screws
- * @needed: bars or screws the plan uses
+ * @length_mm: stock length; 1000 for what is bought by the metre, 0 for screws
+ * @needed: bars, metres or screws the plan uses
  * @spare: allowance on top
  * @ordered: what is ordered: whole packs where sold in packs
  * @pack: how many in a pack
@@ -147,6 +147,14 @@ typedef struct
   double   total;
   double   weight_kg;
 } RodTakeoff;
+
+/**
+ * rod_cutting_is_by_the_metre:
+ * @cutting: a cutting list
+ *
+ * Returns: whether the article is sold in no fixed lengths: its items are listed, but no bars
+ */
+gboolean rod_cutting_is_by_the_metre (const RodCutting *cutting);
 
 /**
  * rod_takeoff_new:
