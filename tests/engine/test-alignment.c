@@ -115,8 +115,8 @@ test_free_joins (void)
 
   plan = planned_house (surveyed_house (
     "k-250",
-    SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'pin_mm': 100"),
-              surveyed_box ("b", "wall", 3000, 2400, ", 'pin_mm': 137")),
+    SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'joint_line_mm': 100"),
+              surveyed_box ("b", "wall", 3000, 2400, ", 'joint_line_mm': 137")),
     SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, ", 'carries_joints': false"))));
   g_assert_cmpuint (plan->groups->len, ==, 2);
   g_assert_cmpfloat (planned_field (plan, "a")->phase_mm, ==, 100.0);
@@ -448,7 +448,7 @@ test_pin_moves_the_group (void)
   plan = planned_house (surveyed_house (
     "k-250",
     SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'level_mm': 100"),
-              surveyed_box ("b", "wall", 3000, 2400, ", 'level_mm': -40, 'pin_mm': 1017")),
+              surveyed_box ("b", "wall", 3000, 2400, ", 'level_mm': -40, 'joint_line_mm': 1017")),
     SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, ""))));
   g_assert_true (group_of (plan, "a")->pinned);
   g_assert_cmpfloat (planned_joint (planned_field (plan, "a"), (RodPoint){ 0, 917 }), <, 0.001);
@@ -463,7 +463,7 @@ test_pin_of_upright_boards (void)
 
   for (guint i = 0; i < 2; i++)
     {
-      g_autofree char *more = g_strdup_printf (", 'direction_deg': 90, 'pin_mm': 1234, "
+      g_autofree char *more = g_strdup_printf (", 'direction_deg': 90, 'joint_line_mm': 1234, "
                                                "'level_mm': 77, 'laid_from': '%s'",
                                                laid[i]);
       g_autoptr (RodPlan) plan = NULL;
@@ -483,8 +483,8 @@ test_pins_that_disagree (void)
 
   plan = planned_house (surveyed_house (
     "k-250",
-    SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'pin_mm': 1000"),
-              surveyed_box ("b", "wall", 3000, 2400, ", 'pin_mm': 1262.5")),
+    SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'joint_line_mm': 1000"),
+              surveyed_box ("b", "wall", 3000, 2400, ", 'joint_line_mm': 1262.5")),
     SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, ""))));
   finding = planned_finding (plan, "pin-missed");
   g_assert_nonnull (finding);
@@ -505,7 +505,7 @@ test_reveals_follow_the_wall (void)
                             "wall",
                             4000,
                             2400,
-                            ", 'level_mm': 333, 'pin_mm': 400, 'openings': [{'id': 'w', 'x': 1200, "
+                            ", 'level_mm': 333, 'joint_line_mm': 400, 'openings': [{'id': 'w', 'x': 1200, "
                             "'y': 700, 'width_mm': 1100, 'height_mm': 1200, 'reveal': "
                             "{'depth_mm': 300, 'build_up_mm': 20, 'boards': 'across'}}]")),
     NULL));

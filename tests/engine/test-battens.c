@@ -559,7 +559,7 @@ test_piece_over_a_single_batten (void)
 {
   RodHouse *house = surveyed_house (
     "k-250",
-    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'pin_mm': 0, 'outline': ["
+    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
                         "{'x': 0, 'y': 0}, {'x': 800, 'y': 0}, {'x': 800, 'y': 700}, "
                         "{'x': 550, 'y': 700}, {'x': 550, 'y': 1200}, {'x': 250, 'y': 1200}, "
                         "{'x': 250, 'y': 700}, {'x': 0, 'y': 700}]}")),

@@ -70,7 +70,7 @@ static void
 test_sliver (void)
 {
   g_autoptr (RodPlan) sliver = planned_house (wall (4000, 2300, ""));
-  g_autoptr (RodPlan) held = planned_house (wall (4000, 2400, ", 'pin_mm': 100"));
+  g_autoptr (RodPlan) held = planned_house (wall (4000, 2400, ", 'joint_line_mm': 100"));
   g_autoptr (RodPlan) enough = planned_house (wall (4000, 2317, ""));
   const RodFinding *finding = assert_found (sliver, "sliver", ROD_SEVERITY_SHOULD, "R4");
 
@@ -166,14 +166,14 @@ test_short_piece (void)
 }
 
 static RodPlan *
-plan_gable (double pin_mm)
+plan_gable (double joint_line_mm)
 {
   return planned_house (surveyed_house (
     "k-250",
-    SURVEYED (g_strdup_printf ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'pin_mm': %.3f, "
+    SURVEYED (g_strdup_printf ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': %.3f, "
                                "'outline': [{'x': 0, 'y': 0}, {'x': 5000, 'y': 0}, "
                                "{'x': 2500, 'y': 2500}]}",
-                               pin_mm)),
+                               joint_line_mm)),
     NULL));
 }
 
@@ -228,7 +228,7 @@ test_short_piece_at_a_raked_opening (void)
   /* Boards beside the window taper out between the wall's side and the leaning jamb. */
   plan = planned_house (wall (4000,
                               2400,
-                              ", 'pin_mm': 0, 'openings': [{'id': 'w', 'shape': 'polygon', "
+                              ", 'joint_line_mm': 0, 'openings': [{'id': 'w', 'shape': 'polygon', "
                               "'corners': [{'x': 900, 'y': 800}, {'x': 2000, 'y': 800}, "
                               "{'x': 2000, 'y': 2000}, {'x': 0, 'y': 2000}]}]"));
   finding = planned_finding (plan, "short-piece");
@@ -481,7 +481,7 @@ static RodPlan *
 plan_soffit (gboolean    for_soffits,
              const char *lights)
 {
-  g_autofree char *more = g_strdup_printf (", 'pin_mm': 0, 'openings': [%s]", lights);
+  g_autofree char *more = g_strdup_printf (", 'joint_line_mm': 0, 'openings': [%s]", lights);
   RodHouse        *house = surveyed_house ("k-200",
                                     SURVEYED (surveyed_box ("a", "soffit", 1300, 600, more)),
                                     NULL);

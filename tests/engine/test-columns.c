@@ -217,7 +217,7 @@ test_apex_stays_whole (void)
 
   plan = planned_house (surveyed_house (
     "k-250",
-    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'pin_mm': 0, 'outline': ["
+    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
                         "{'x': 0, 'y': 0}, {'x': 8000, 'y': 0}, {'x': 4000, 'y': 4000}]}")),
     NULL));
 

@@ -197,7 +197,7 @@ test_numbers_in_code (void)
                   "$.surfaces[0].build_up_mm: found NaN; allowed: a number from 0 to 1000 mm");
   surface->build_up_mm = 0;
   /* Not-a-number is how these say "not given". */
-  surface->pin_mm = NAN;
+  surface->joint_line_mm = NAN;
   corner->clearance_mm = NAN;
   g_assert_true (rod_house_check (house, NULL));
 }

@@ -62,7 +62,7 @@ test_hole_keeps_clear (void)
                             "wall",
                             4000,
                             2400,
-                            ", 'pin_mm': 0, 'openings': [{'id': 'v', 'kind': 'vent', 'x': 1000, "
+                            ", 'joint_line_mm': 0, 'openings': [{'id': 'v', 'kind': 'vent', 'x': 1000, "
                             "'y': 1080, 'width_mm': 300, 'height_mm': 80}]")),
     NULL));
   const RodPiece *piece = planned_piece (plan, "A-05-1");
@@ -90,7 +90,7 @@ test_pipe_on_a_joint_line (void)
                             "wall",
                             4000,
                             2400,
-                            ", 'pin_mm': 0, 'openings': [{'id': 'p', 'kind': 'pipe', 'shape': "
+                            ", 'joint_line_mm': 0, 'openings': [{'id': 'p', 'kind': 'pipe', 'shape': "
                             "'circle', 'x': 2000, 'y': 1000, 'width_mm': 70}]")),
     NULL));
   const RodPiece *below = planned_piece (plan, "A-04-1");

@@ -21,6 +21,8 @@ static const RodType *const all_types[] = {
   &rod_opening_type,
   &rod_colour_share_type,
   &rod_zone_type,
+  &rod_pin_type,
+  &rod_aim_type,
   &rod_surface_type,
   &rod_site_type,
   &rod_saw_type,

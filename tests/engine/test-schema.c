@@ -62,7 +62,7 @@ test_rows_become_rules (void)
   g_autoptr (JsonNode) schema = rod_type_schema (&rod_house_type, "House");
   JsonObject *cover = property (schema, "board", "cover_mm");
   JsonObject *direction = property (schema, "surface", "direction_deg");
-  JsonObject *pin = property (schema, "surface", "pin_mm");
+  JsonObject *pin = property (schema, "surface", "joint_line_mm");
   JsonObject *id = property (schema, "surface", "id");
   JsonObject *outline = property (schema, "surface", "outline");
   JsonObject *items = object_at (outline, "items");

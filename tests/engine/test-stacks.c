@@ -235,7 +235,7 @@ split_level_house (double low_mm,
   RodTrimRule     *rule;
 
   house = surveyed_house ("k-250",
-                          SURVEYED (surveyed_box ("a", "wall", 4000, 2500, ", 'pin_mm': 60"),
+                          SURVEYED (surveyed_box ("a", "wall", 4000, 2500, ", 'joint_line_mm': 60"),
                                     surveyed_box ("b", "wall", 3000, 2700, level)),
                           SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, "")));
   rule = g_ptr_array_index (planned_system (house)->trim_rules, 0);
@@ -313,7 +313,7 @@ test_lost_starter_counts_as_cut (void)
   double       narrowest_mm = INFINITY;
   g_autoptr (RodPlan) plan = NULL;
 
-  ((RodSurface *) g_ptr_array_index (house->surfaces, 0))->pin_mm = NAN;
+  ((RodSurface *) g_ptr_array_index (house->surfaces, 0))->joint_line_mm = NAN;
   without->clearance_mm = 20.0;
   plan = planned_house (house);
   for (guint p = 0; p < plan->pieces->len; p++)
@@ -333,7 +333,7 @@ test_range_of_the_surface (void)
                                                   "wall",
                                                   4000,
                                                   2500,
-                                                  ", 'pin_mm': 460, 'starter_low_mm': 150, "
+                                                  ", 'joint_line_mm': 460, 'starter_low_mm': 150, "
                                                   "'starter_high_mm': 300")),
                           NULL);
   plan = planned_house (house);

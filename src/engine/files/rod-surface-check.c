@@ -7,6 +7,7 @@
 #include "engine/files/rod-reference.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Every colour of a mix must be one of the board's. */
 static gboolean
@@ -171,6 +172,77 @@ check_edges (const RodSurface   *surface,
   return TRUE;
 }
 
+static gboolean
+refuse_pin (const RodJsonPlace *place,
+            const char         *member,
+            const char         *allowed,
+            GError            **error)
+{
+  RodJsonPlace member_place = rod_json_place_member (place, member);
+
+  return rod_json_place_refuse (&member_place, ROD_FILE_ERROR_MEMBER, error, "%s", allowed);
+}
+
+static gboolean
+check_pin_edge (const RodPin       *pin,
+                const RodSurface   *surface,
+                const RodJsonPlace *place,
+                GError            **error)
+{
+  if (*pin->edge == '\0' || rod_surface_find_edge (surface, pin->edge) >= 0)
+    return TRUE;
+  return refuse_pin (place,
+                     "edge",
+                     _ ("found an edge that the outline does not have. Name the edge at the corner "
+                        "that it leaves."),
+                     error);
+}
+
+/* What each kind of pin must say. */
+static gboolean
+check_pin (const RodPin       *pin,
+           const RodSurface   *surface,
+           const RodJsonPlace *place,
+           GError            **error)
+{
+  gboolean at_edge = *pin->edge != '\0';
+  gboolean at_opening = *pin->opening != '\0';
+
+  if (!check_pin_edge (pin, surface, place, error) ||
+      !rod_check_reference (pin->opening,
+                            surface->openings,
+                            _ ("opening in the surface"),
+                            place,
+                            "opening",
+                            error))
+    return FALSE;
+  if (pin->kind == ROD_PIN_LINE && isnan (pin->at_mm))
+    return refuse_pin (place, "at_mm", _ ("found nothing; a line needs its place."), error);
+  if (pin->kind == ROD_PIN_WHOLE && at_edge == at_opening)
+    return refuse_pin (place,
+                       "edge",
+                       _ ("a whole board is asked for at one edge or at one opening. Name either."),
+                       error);
+  return TRUE;
+}
+
+static gboolean
+check_pins (const RodSurface   *surface,
+            const RodJsonPlace *place,
+            GError            **error)
+{
+  RodJsonPlace pins_place = rod_json_place_member (place, "pins");
+
+  for (guint i = 0; i < surface->pins->len; i++)
+    {
+      RodJsonPlace item = rod_json_place_item (&pins_place, i);
+
+      if (!check_pin (surface->pins->pdata[i], surface, &item, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gboolean
 rod_surface_check (const RodSurface   *surface,
                    const RodHouse     *house,
@@ -203,6 +275,7 @@ rod_surface_check (const RodSurface   *surface,
                         error) &&
          check_reveals (surface, house, system, place, error) &&
          check_zones (surface, system, place, error) && check_edges (surface, place, error) &&
+         check_pins (surface, place, error) &&
          rod_check_order (surface->starter_low_mm,
                           surface->starter_high_mm,
                           place,

@@ -50,6 +50,12 @@ static const RodMember join_members[] = {
            .unit = "mm",
            .doc = "Where the edges are not matched by level: the start of b's edge lies this far "
                   "beyond the end of a's edge, measured along a."),
+  ROD_ROW (RodJoin, mirrors, FLAG,
+           .doc = "Where boards of both run along the edge: whether their first joint lines lie "
+                  "equally far from it."),
+  ROD_ROW (RodJoin, takes_misfit, FLAG,
+           .doc = "Whether lines may miss here, rather than elsewhere, when a chain of joins does "
+                  "not close."),
   ROD_ROWS_END,
 };
 /* clang-format on */
@@ -75,6 +81,8 @@ static const RodMember house_members[] = {
            .doc = "Units on screen and paper; files are always in millimetres."),
   ROD_ROW (RodHouse, survey_tolerance_mm, NUMBER, .max = 200, .fallback = 5, .unit = "mm",
            .doc = "How far a measured line may be off."),
+  ROD_ROW (RodHouse, aims, LIST, .max = ROD_N_AIMS, .of = &rod_aim_type,
+           .doc = "The aims that come first in a set-out; the others follow in the usual order."),
   ROD_ROW (RodHouse, site, RECORD, .flags = ROD_MEMBER_FILLED, .of = &rod_site_type,
            .doc = "Climate."),
   ROD_ROW (RodHouse, saw, RECORD, .flags = ROD_MEMBER_FILLED, .of = &rod_saw_type, .doc = "Saw."),

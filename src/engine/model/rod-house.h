@@ -107,6 +107,8 @@ typedef struct
  * @carries_joints: joint lines must meet here
  * @offset_mm: where the edges are not matched by level: the start of @b's edge lies this far
  *             beyond the end of @a's edge, measured along @a
+ * @mirrors: where boards of both run along the edge: first joints lie equally far from it
+ * @takes_misfit: where a chain of joins does not close, lines miss here rather than elsewhere
  */
 typedef struct
 {
@@ -117,6 +119,8 @@ typedef struct
   double      fold_deg;
   gboolean    carries_joints;
   double      offset_mm;
+  gboolean    mirrors;
+  gboolean    takes_misfit;
 } RodJoin;
 
 /**
@@ -129,6 +133,8 @@ typedef struct
  * @author: who drew it
  * @units: units on screen and paper
  * @survey_tolerance_mm: how far a measured line may be off
+ * @aims: (element-type RodAim): the aims that come first in a set-out; the others follow in the usual
+ *        order
  * @site: climate
  * @saw: saw
  * @buying: how to order
@@ -150,6 +156,7 @@ typedef struct
   char      *author;
   RodUnits   units;
   double     survey_tolerance_mm;
+  GPtrArray *aims;
   RodSite   *site;
   RodSaw    *saw;
   RodBuying *buying;

@@ -56,6 +56,8 @@ static const RodMember corner_members[] = {
            .choices = rod_edge_condition_choices, .doc = "Condition of that edge."),
   ROD_ROW (RodCorner, clearance_mm, NUMBER, .max = 1000, .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "Clearance of that edge; left out for the system's."),
+  ROD_ROW (RodCorner, seen, CHOICE, .fallback = ROD_SEEN_INHERITED, .choices = rod_seen_choices,
+           .doc = "From where strips at that edge are seen; weighs them in the set-out."),
   ROD_ROWS_END,
 };
 /* clang-format on */
@@ -142,10 +144,16 @@ static const RodMember surface_members[] = {
            .doc = "Compass direction it faces, clockwise from north; left out when unknown."),
   ROD_ROW (RodSurface, build_up_mm, NUMBER, .max = 1000, .unit = "mm",
            .doc = "From the raw wall to the batten face, where the boards' backs are."),
-  ROD_ROW (RodSurface, pin_mm, NUMBER, .min = -ROD_MAX_COORDINATE_MM, .max = ROD_MAX_COORDINATE_MM,
-           .fallback = ROD_NOT_GIVEN, .unit = "mm",
-           .doc = "Holds one joint line at this place: height above the datum for level boards, "
-                  "along x for upright ones, square to the boards otherwise; left out when free."),
+  ROD_ROW (RodSurface, joint_line_mm, NUMBER, .min = -ROD_MAX_COORDINATE_MM,
+           .max = ROD_MAX_COORDINATE_MM, .fallback = ROD_NOT_GIVEN, .unit = "mm",
+           .doc = "Where the rod was left, the place of one joint line: height above the datum for "
+                  "level boards, along x for upright ones, square to the boards otherwise; left "
+                  "out for the best place."),
+  ROD_ROW (RodSurface, pins, LIST, .max = 100, .of = &rod_pin_type,
+           .doc = "What is asked of its joint lines, before any other aim."),
+  ROD_ROW (RodSurface, seen, CHOICE, .fallback = ROD_SEEN_INHERITED, .choices = rod_seen_choices,
+           .doc = "From where it is seen; weighs its strips in the set-out. As-surface stands for "
+                  "the front."),
   ROD_ROW (RodSurface, starter_low_mm, NUMBER, .min = -1000, .max = 10000,
            .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "Lowest starter above the base; left out for the system's."),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/geometry/rod-path.h"
+#include "engine/model/rod-pin.h"
 #include "engine/model/rod-record.h"
 
 G_BEGIN_DECLS
@@ -118,6 +119,7 @@ typedef enum
  * @edge: identifier of that edge, "" when nothing refers to it
  * @condition: condition of that edge
  * @clearance_mm: clearance of that edge instead of the system's; not-a-number for the system's
+ * @seen: from where strips at that edge are seen
  *
  * A corner of an outline, counter-clockwise, and the edge that leaves it.
  */
@@ -130,6 +132,7 @@ typedef struct
   char            *edge;
   RodEdgeCondition condition;
   double           clearance_mm;
+  RodSeen          seen;
 } RodCorner;
 
 /**
@@ -244,8 +247,11 @@ typedef struct
  * @level_mm: height of y = 0 above the house's datum (walls and reveals)
  * @facing_deg: compass direction it faces, clockwise from north; not-a-number when unknown
  * @build_up_mm: raw wall to batten face (the boards' back plane)
- * @pin_mm: holds one joint line at this place (height above datum for level boards, along x for
- *          upright ones, square to the boards otherwise); not-a-number leaves it free
+ * @joint_line_mm: where the rod was left: one joint line lies at this place (height above datum for
+ *                 level boards, along x for upright ones, square to the boards otherwise);
+ *                 not-a-number for the best place
+ * @pins: (element-type RodPin): what is asked of its joint lines
+ * @seen: from where it is seen; inherited stands for the front
  * @starter_low_mm: lowest starter above the base instead of the system's; not-a-number for that
  * @starter_high_mm: highest starter above the base, likewise
  * @outline: (element-type RodCorner): the structure as measured, counter-clockwise
@@ -269,7 +275,9 @@ typedef struct
   double         level_mm;
   double         facing_deg;
   double         build_up_mm;
-  double         pin_mm;
+  double         joint_line_mm;
+  GPtrArray     *pins;
+  RodSeen        seen;
   double         starter_low_mm;
   double         starter_high_mm;
   GPtrArray     *outline;

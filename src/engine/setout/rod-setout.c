@@ -99,10 +99,10 @@ pinned_field_phase (const RodSurface *surface,
                     const RodField   *field)
 {
   if (fabs (field->direction_deg) < ROD_EPSILON_DEG)
-    return surface->pin_mm - surface->level_mm;
+    return surface->joint_line_mm - surface->level_mm;
   if (fabs (field->direction_deg - 90.0) < ROD_EPSILON_DEG)
-    return rod_affine_apply (field->to_board, (RodPoint){ surface->pin_mm, 0.0 }).y;
-  return surface->pin_mm;
+    return rod_affine_apply (field->to_board, (RodPoint){ surface->joint_line_mm, 0.0 }).y;
+  return surface->joint_line_mm;
 }
 
 static gboolean
@@ -115,7 +115,7 @@ find_pin (const RodPlan *plan,
       const RodField   *field = rod_plan_field (plan, members->fields[m]);
       const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
 
-      if (field->zone != NULL || isnan (surface->pin_mm))
+      if (field->zone != NULL || isnan (surface->joint_line_mm))
         continue;
       *phase_mm =
         (pinned_field_phase (surface, field) - field->group_shift_mm) / field->group_scale;
@@ -214,7 +214,7 @@ rod_setout_check (RodPlan *plan)
       const RodSurface *surface = rod_plan_face (plan, field->face)->surface;
       double            misfit_mm;
 
-      if (field->zone != NULL || isnan (surface->pin_mm))
+      if (field->zone != NULL || isnan (surface->joint_line_mm))
         continue;
       misfit_mm = fabs (remainder (pinned_field_phase (surface, field) - field->phase_mm,
                                    field->board->cover_mm));
