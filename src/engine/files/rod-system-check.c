@@ -126,6 +126,26 @@ check_rules (const RodSystem    *system,
   return TRUE;
 }
 
+/* Only columns may have a trim at every joint. */
+static gboolean
+check_joints (const RodRules     *rules,
+              const RodJsonPlace *place,
+              GError            **error)
+{
+  RodJsonPlace rules_place = rod_json_place_member (place, "rules");
+  RodJsonPlace pattern_place = rod_json_place_member (&rules_place, "joint_pattern");
+
+  if (rules->joint_pattern == ROD_JOINTS_COLUMNS || rules->butt_joints != ROD_BUTT_NEVER)
+    return TRUE;
+  return rod_json_place_refuse (&pattern_place,
+                                ROD_FILE_ERROR_MEMBER,
+                                error,
+                                _ ("found \"%s\", but boards of this system never meet without a "
+                                   "trim. Write \"columns\", or say in \"butt_joints\" where "
+                                   "they may."),
+                                rod_joint_pattern_choices[rules->joint_pattern].nick);
+}
+
 /* A system inside a house stands there whole, and is no file. */
 static gboolean
 check_origin (const RodSystem    *system,
@@ -167,6 +187,7 @@ rod_system_check (const RodSystem    *system,
 
   return check_origin (system, place, error) && check_articles (system, place, error) &&
          check_rules (system, place, error) &&
+         check_joints (system->rules, place, error) &&
          rod_check_reference (system->joint_trim,
                               system->trims,
                               _ ("trim in the system"),

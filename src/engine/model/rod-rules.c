@@ -6,6 +6,7 @@
 #include "engine/model/rod-system.h"
 
 #include "engine/model/rod-member.h"
+#include "engine/rod-limits.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -91,6 +92,23 @@ static const RodMember rules_members[] = {
            .doc = "Cutting and fitting error of one end."),
   ROD_ROW (RodRules, joint_distance_mm, NUMBER, .max = 5000, .fallback = 150, .unit = "mm",
            .doc = "Length joints keep this far from the corners of openings."),
+  ROD_ROW (RodRules, butt_joints, CHOICE, .fallback = ROD_BUTT_NEVER,
+           .choices = rod_butt_joints_choices,
+           .doc = "Where boards may meet end to end over a batten without a trim; patterns other "
+                  "than columns need it."),
+  ROD_ROW (RodRules, butt_gap_mm, NUMBER, .max = 50, .unit = "mm",
+           .doc = "Least gap at each of the two ends that meet without a trim."),
+  ROD_ROW (RodRules, butt_bearing_mm, NUMBER, .max = 150, .fallback = 15, .unit = "mm",
+           .doc = "Least width of batten under each of the two ends that meet without a trim."),
+  ROD_ROW (RodRules, joint_pattern, CHOICE, .fallback = ROD_JOINTS_COLUMNS,
+           .choices = rod_joint_pattern_choices + 1,
+           .doc = "Where length joints fall, unless the surface or zone says otherwise."),
+  ROD_ROW (RodRules, joint_offset_mm, NUMBER, .max = 20000, .fallback = ROD_NOT_GIVEN, .unit = "mm",
+           .doc = "Least distance of joints in neighbouring courses; left out for 600 or two "
+                  "covers, whichever is more."),
+  ROD_ROW (RodRules, joint_repeat, INTEGER, .max = ROD_MAX_JOINT_REPEAT,
+           .doc = "After so many courses joints may be in line again; 0 for 2 in balanced patterns "
+                  "and 3 in others."),
   ROD_ROW (RodRules, ground_clearance_mm, NUMBER, .max = 2000, .fallback = 50, .unit = "mm",
            .doc = "Least height of boards above the ground."),
   ROD_ROW (RodRules, upright_fixed, CHOICE, .fallback = ROD_FIXED_MIDDLE,

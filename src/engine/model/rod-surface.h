@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/geometry/rod-path.h"
+#include "engine/model/rod-joint-pattern.h"
 #include "engine/model/rod-pin.h"
 #include "engine/model/rod-record.h"
 
@@ -215,20 +216,31 @@ typedef struct
  * @colour: id of the colour, "" for the surface's
  * @mix: (element-type RodColourShare): a weighted mix instead of one colour
  * @seed: seed of the mix
+ * @joint_pattern: where length joints fall
+ * @joint_offset_mm: least distance of joints in neighbouring courses; not-a-number for the
+ *                   surface's
+ * @joint_repeat: after so many courses joints may be in line again; 0 for the surface's
+ * @joint_seed: seed of joints at random; counts where the zone has its own pattern
+ * @longest_piece_mm: longest board; not-a-number for the surface's
  *
  * A part of a surface with boards of its own.
  */
 typedef struct
 {
-  RodRecord  record;
-  char      *id;
-  char      *name;
-  GPtrArray *corners;
-  char      *board;
-  double     direction_deg;
-  char      *colour;
-  GPtrArray *mix;
-  int        seed;
+  RodRecord       record;
+  char           *id;
+  char           *name;
+  GPtrArray      *corners;
+  char           *board;
+  double          direction_deg;
+  char           *colour;
+  GPtrArray      *mix;
+  int             seed;
+  RodJointPattern joint_pattern;
+  double          joint_offset_mm;
+  int             joint_repeat;
+  int             joint_seed;
+  double          longest_piece_mm;
 } RodZone;
 
 /**
@@ -244,6 +256,12 @@ typedef struct
  * @colour: id of the colour, "" for the board's first
  * @mix: (element-type RodColourShare): a weighted mix instead of one colour
  * @seed: seed of the mix
+ * @joint_pattern: where length joints fall
+ * @joint_offset_mm: least distance of joints in neighbouring courses; not-a-number for the
+ *                   system's
+ * @joint_repeat: after so many courses joints may be in line again; 0 for the system's
+ * @joint_seed: seed of joints at random
+ * @longest_piece_mm: longest board; not-a-number for the stock's
  * @level_mm: height of y = 0 above the house's datum (walls and reveals)
  * @facing_deg: compass direction it faces, clockwise from north; not-a-number when unknown
  * @build_up_mm: raw wall to batten face (the boards' back plane)
@@ -260,29 +278,34 @@ typedef struct
  */
 typedef struct
 {
-  RodRecord      record;
-  char          *id;
-  char          *mark;
-  char          *name;
-  RodSurfaceKind kind;
-  char          *system;
-  char          *board;
-  double         direction_deg;
-  RodLaidFrom    laid_from;
-  char          *colour;
-  GPtrArray     *mix;
-  int            seed;
-  double         level_mm;
-  double         facing_deg;
-  double         build_up_mm;
-  double         joint_line_mm;
-  GPtrArray     *pins;
-  RodSeen        seen;
-  double         starter_low_mm;
-  double         starter_high_mm;
-  GPtrArray     *outline;
-  GPtrArray     *openings;
-  GPtrArray     *zones;
+  RodRecord       record;
+  char           *id;
+  char           *mark;
+  char           *name;
+  RodSurfaceKind  kind;
+  char           *system;
+  char           *board;
+  double          direction_deg;
+  RodLaidFrom     laid_from;
+  char           *colour;
+  GPtrArray      *mix;
+  int             seed;
+  RodJointPattern joint_pattern;
+  double          joint_offset_mm;
+  int             joint_repeat;
+  int             joint_seed;
+  double          longest_piece_mm;
+  double          level_mm;
+  double          facing_deg;
+  double          build_up_mm;
+  double          joint_line_mm;
+  GPtrArray      *pins;
+  RodSeen         seen;
+  double          starter_low_mm;
+  double          starter_high_mm;
+  GPtrArray      *outline;
+  GPtrArray      *openings;
+  GPtrArray      *zones;
 } RodSurface;
 
 extern const RodType rod_corner_type;

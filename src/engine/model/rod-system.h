@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "engine/model/rod-joint-pattern.h"
 #include "engine/model/rod-record.h"
 
 G_BEGIN_DECLS
@@ -255,29 +256,43 @@ typedef struct
  * @min_engagement_mm: least cover of the board's end by the pocket when coldest
  * @tolerance_mm: cutting and fitting error per end
  * @joint_distance_mm: length joints keep this far from opening corners
+ * @butt_joints: where boards may meet end to end over a batten, without a trim
+ * @butt_gap_mm: least gap at each end of such a joint
+ * @butt_bearing_mm: least width of batten under each end of such a joint
+ * @joint_pattern: where length joints fall; never inherited
+ * @joint_offset_mm: least distance of joints in neighbouring courses; not-a-number for 600 or two
+ *                   covers, whichever is more
+ * @joint_repeat: after so many courses joints may be in line again; 0 for 2 in balanced patterns
+ *                and 3 in others
  * @ground_clearance_mm: least height of boards above ground
  * @upright_fixed: where upright boards of walls are held
  */
 typedef struct
 {
-  RodRecord     record;
-  double        batten_centres_mm;
-  double        soffit_centres_mm;
-  double        counter_centres_mm;
-  double        batten_edge_mm;
-  double        double_batten_mm;
-  double        batten_opening_mm;
-  double        min_rip_mm;
-  double        min_piece_mm;
-  double        gap_across_mm;
-  double        fixed_end_gap_mm;
-  double        min_gap_mm;
-  double        notch_clear_mm;
-  double        min_engagement_mm;
-  double        tolerance_mm;
-  double        joint_distance_mm;
-  double        ground_clearance_mm;
-  RodFixedPoint upright_fixed;
+  RodRecord       record;
+  double          batten_centres_mm;
+  double          soffit_centres_mm;
+  double          counter_centres_mm;
+  double          batten_edge_mm;
+  double          double_batten_mm;
+  double          batten_opening_mm;
+  double          min_rip_mm;
+  double          min_piece_mm;
+  double          gap_across_mm;
+  double          fixed_end_gap_mm;
+  double          min_gap_mm;
+  double          notch_clear_mm;
+  double          min_engagement_mm;
+  double          tolerance_mm;
+  double          joint_distance_mm;
+  RodButtJoints   butt_joints;
+  double          butt_gap_mm;
+  double          butt_bearing_mm;
+  RodJointPattern joint_pattern;
+  double          joint_offset_mm;
+  int             joint_repeat;
+  double          ground_clearance_mm;
+  RodFixedPoint   upright_fixed;
 } RodRules;
 
 /**
