@@ -454,10 +454,22 @@ class BoardAudit:
                     not self.found('notch-leaves-sliver'):
                 self.fault(f'{data["mark"]}: notch leaves {notch["leaves_mm"]} and no finding')
         for name in ('left', 'right'):
-            self.check_end(data, name, data[name])
+            if not self.runs_out(piece, name):
+                self.check_end(data, name, data[name])
         if field.mix and data['colour'] not in field.mix or \
                 not field.mix and data['colour'] != field.colour['id']:
             self.fault(f'{data["mark"]}: colour {data["colour"]}')
+
+    def runs_out(self, piece, name):
+        """Ends in a point between its long sides: on no edge and on no column, and keeps no gap."""
+        end, corners = piece.data[name], [p for ring in piece.rings for p in ring]
+        outermost = (min if name == 'left' else max)(x for x, _ in corners)
+        blunt = len([x for x, _ in corners if abs(x - outermost) < 0.1]) > 1
+        if 'edge' in end or blunt:
+            return False
+        if end['gap_mm'] != 0 or end['run_mm'] != 0:
+            self.fault(f'{piece.mark}: a gap of {end["gap_mm"]} at a point')
+        return True
 
     def check_end(self, data, name, end):
         """R27 both ways, from the run that the drawn length gives."""

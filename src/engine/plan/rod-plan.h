@@ -41,11 +41,12 @@ typedef struct
 
 /**
  * RodPieceEnd:
- * @edge: tag of the edge it ends at: index of a field's edge, or a #RodCutTag of a length joint
+ * @edge: tag of the edge it ends at: index of a field's edge, or a #RodCutTag: of a length joint,
+ *        or of a joint line where the piece runs out to a point
  * @back_mm: pocket line from the trim's boundary
  * @pocket_mm: depth of the pocket; 0 where there is no trim
- * @run_mm: free run: fixed point → this end
- * @gap_mm: pocket bottom → board end when fixed
+ * @run_mm: free run: fixed point → this end; 0 where the piece runs out to a point
+ * @gap_mm: pocket bottom → board end when fixed; 0 where the piece runs out to a point
  * @angle_deg: cut away from square, positive when the upper side is longer than the lower
  *
  * One end of a piece. A plain value.

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-reckoning-private.h"
 #include "engine/rod-limits.h"
 
@@ -30,15 +31,14 @@ line_place (const RodPlan     *plan,
             const RodPieceEnd *end,
             double             end_x)
 {
-  const RodField *field = rod_plan_field (plan, piece->field);
-  double          best = end_x;
+  const RodField       *field = rod_plan_field (plan, piece->field);
+  double                courses = (piece->line_mm - field->phase_mm) / field->board->cover_mm;
+  const RodLengthJoint *joint;
 
   if (end->edge >= 0)
     return rod_affine_apply (field->to_board, field->edges[end->edge].raw.from).x;
-  for (guint c = 0; c < field->n_columns; c++)
-    if (c == 0 || fabs (field->columns[c] - end_x) < fabs (best - end_x))
-      best = field->columns[c];
-  return best;
+  joint = rod_field_nearest_joint (field, (int) lround (courses), end_x);
+  return joint != NULL ? joint->at_mm : end_x;
 }
 
 static void
@@ -148,7 +148,11 @@ rod_reckon_piece_gap (const RodPlan *plan,
 
   reckoning = rod_reckoning_new (
     g_strdup_printf (right ? _ ("Right gap of %s") : _ ("Left gap of %s"), piece->mark), "mm");
-  if (end->run_mm < ROD_EPSILON_MM)
+  if (end->edge == ROD_TAG_LINE_BELOW || end->edge == ROD_TAG_LINE_ABOVE)
+    {
+      rod_reckoning_add (reckoning, 0.0, _ ("the board runs out to a point"), NULL);
+    }
+  else if (end->run_mm < ROD_EPSILON_MM)
     {
       rod_reckoning_add (
         reckoning, rules->fixed_end_gap_mm, _ ("gap at the end where the board is held"), "F2");

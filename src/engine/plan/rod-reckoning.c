@@ -8,7 +8,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <string.h>
 
 #include "engine/plan/rod-reckoning-private.h"
 #include "engine/rod-limits.h"
@@ -67,18 +66,27 @@ rod_reckoning_free (RodReckoning *reckoning)
   g_free (reckoning);
 }
 
+/* Figures go to a tenth; this says what is left of one. */
+static gint64
+tenths_of (double value)
+{
+  return llround (fabs (value) * 10.0);
+}
+
 static void
-append_number (GString *text,
+append_figure (GString *text,
                double   value)
 {
-  char  buffer[G_ASCII_DTOSTR_BUF_SIZE];
-  char *end;
+  gint64 tenths = tenths_of (value);
 
-  g_snprintf (buffer, sizeof buffer, "%.1f", value);
-  end = strchr (buffer, '\0');
-  if (end - buffer > 2 && end[-1] == '0')
-    end[-2] = '\0';
-  g_string_append (text, buffer);
+  g_string_append_printf (text, tenths % 10 == 0 ? "%.0f" : "%.1f", (double) tenths / 10.0);
+}
+
+/* What rounds to nothing has no sign. */
+static gboolean
+shows_minus (double value)
+{
+  return value < 0.0 && tenths_of (value) > 0;
 }
 
 char *
@@ -91,12 +99,17 @@ rod_reckoning_text (const RodReckoning *reckoning)
       const RodTerm *term = &g_array_index (reckoning->terms, RodTerm, i);
 
       if (i > 0)
-        g_string_append (text, term->value < 0.0 ? " − " : " + ");
-      append_number (text, i > 0 ? fabs (term->value) : term->value);
+        g_string_append (text, shows_minus (term->value) ? " − " : " + ");
+      else if (shows_minus (term->value))
+        g_string_append (text, "−");
+      append_figure (text, term->value);
       g_string_append_printf (text, " %s", term->text);
     }
-  g_string_append (text, " = ");
-  append_number (text, reckoning->result);
+  if (reckoning->terms->len > 0)
+    g_string_append (text, " = ");
+  if (shows_minus (reckoning->result))
+    g_string_append (text, "−");
+  append_figure (text, reckoning->result);
   if (*reckoning->unit != '\0')
     g_string_append_printf (text, " %s", reckoning->unit);
   return g_string_free (text, FALSE);

@@ -106,7 +106,9 @@ RodReckoning *rod_reckon_field_screws (const RodPlan *plan,
  * rod_reckoning_text:
  * @reckoning: a reckoning
  *
- * Returns: (transfer full): one line for people, "4020 − 40 (clearance) − 6 (trim) = 3952 mm"
+ * Figures go to a tenth; a minus is U+2212, and what rounds to nothing has none.
+ *
+ * Returns: (transfer full): one line for people, "4000 between raw lines − 2 trim = 3998 mm"
  */
 char *rod_reckoning_text (const RodReckoning *reckoning) G_GNUC_WARN_UNUSED_RESULT;
 

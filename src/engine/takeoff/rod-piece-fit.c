@@ -186,6 +186,14 @@ left_is_upper (const RodField *field)
   return field->to_surface.yx < 0.0;
 }
 
+/* What runs out to a point between its long sides has nothing there to keep a gap from. */
+static void
+clear_point (RodPieceEnd *end)
+{
+  if (end->edge == ROD_TAG_LINE_BELOW || end->edge == ROD_TAG_LINE_ABOVE)
+    end->run_mm = end->gap_mm = 0.0;
+}
+
 static void
 set_gaps (RodFit         *fit,
           const RodPlan  *plan,
@@ -202,6 +210,8 @@ set_gaps (RodFit         *fit,
   fit->right.run_mm = rod_field_end_run_mm (field, fit->clear_mm, !left_upper);
   fit->left.gap_mm = rod_field_end_gap_mm (plan, field, fit->clear_mm, left_upper);
   fit->right.gap_mm = rod_field_end_gap_mm (plan, field, fit->clear_mm, !left_upper);
+  clear_point (&fit->left);
+  clear_point (&fit->right);
 }
 
 void
@@ -457,9 +467,13 @@ settle_part (RodFit         *part,
       set_end (part, plan, field, ROD_SIDE_RIGHT, &part->right);
       part->right.gap_mm = rules->notch_clear_mm;
     }
+  clear_point (&part->left);
+  clear_point (&part->right);
   part->clear_mm = high_x - low_x + part->left.gap_mm + part->right.gap_mm;
   part->left.run_mm = rod_field_end_run_mm (field, part->clear_mm, left_is_upper (field));
   part->right.run_mm = rod_field_end_run_mm (field, part->clear_mm, !left_is_upper (field));
+  clear_point (&part->left);
+  clear_point (&part->right);
 }
 
 static void
