@@ -7,6 +7,9 @@
 
 #include "engine/geometry/rod-geometry-private.h"
 
+/* A line through a wall seldom meets more edges. */
+#define ROOM 8
+
 typedef struct
 {
   double at;
@@ -59,8 +62,8 @@ rod_region_clip_line (const RodRegion *region,
                       RodPoint         origin,
                       RodPoint         direction)
 {
-  g_autoptr (GArray) crossings = g_array_new (FALSE, FALSE, sizeof (LineCrossing));
-  GArray *spans = g_array_new (FALSE, FALSE, sizeof (RodSpan));
+  g_autoptr (GArray) crossings = g_array_sized_new (FALSE, FALSE, sizeof (LineCrossing), ROOM);
+  GArray *spans = g_array_sized_new (FALSE, FALSE, sizeof (RodSpan), ROOM);
 
   g_return_val_if_fail (region != NULL, spans);
 

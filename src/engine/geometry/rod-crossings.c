@@ -157,7 +157,9 @@ fill_grid (EdgeGrid             *grid,
 {
   const RodGridPoint *points = arrangement->vertices.points;
   guint               n_cells = grid->n_columns * grid->n_rows;
-  g_autoptr (GArray) entries = g_array_new (FALSE, FALSE, sizeof (GridEntry));
+  /* Most edges lie in a few cells. */
+  g_autoptr (GArray) entries =
+    g_array_sized_new (FALSE, FALSE, sizeof (GridEntry), 4 * arrangement->n_edges);
   g_autofree guint *next = g_new (guint, n_cells);
 
   for (guint i = 0; i < arrangement->n_edges; i++)

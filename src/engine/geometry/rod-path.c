@@ -10,6 +10,10 @@
 
 #define LEAST_CORNERS_OF_RING 3
 
+/* What most paths of a house need: they then never grow. */
+#define CORNERS_ROOM 32
+#define RINGS_ROOM 8
+
 /* A chord never spans more than an eighth of a turn, so that even a tiny vent stays round. */
 #define GREATEST_HALF_CHORD_ANGLE (G_PI / 8.0)
 
@@ -22,8 +26,8 @@ rod_path_new (void)
   RodPath *path = g_new0 (RodPath, 1);
   guint    start = 0;
 
-  path->corners = g_array_new (FALSE, FALSE, sizeof (RodPathCorner));
-  path->ring_starts = g_array_new (FALSE, FALSE, sizeof (guint));
+  path->corners = g_array_sized_new (FALSE, FALSE, sizeof (RodPathCorner), CORNERS_ROOM);
+  path->ring_starts = g_array_sized_new (FALSE, FALSE, sizeof (guint), RINGS_ROOM);
   g_array_append_val (path->ring_starts, start);
   return path;
 }

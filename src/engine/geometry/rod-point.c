@@ -4,8 +4,6 @@
 
 #include "engine/geometry/rod-point.h"
 
-#include <math.h>
-
 /* Sine of a whole number of quarter turns, without the 6e-17 that sin (π) leaves behind. */
 static const double quarter_sines[4] = { 0.0, 1.0, 0.0, -1.0 };
 
@@ -78,21 +76,4 @@ rod_affine_multiply (RodAffine first,
     .yy = second.yx * first.xy + second.yy * first.yy,
     .y0 = second.yx * first.x0 + second.yy * first.y0 + second.y0,
   };
-}
-
-RodPoint
-rod_affine_apply (RodAffine map,
-                  RodPoint  point)
-{
-  return (RodPoint){
-    .x = map.xx * point.x + map.xy * point.y + map.x0,
-    .y = map.yx * point.x + map.yy * point.y + map.y0,
-  };
-}
-
-double
-rod_point_distance (RodPoint a,
-                    RodPoint b)
-{
-  return hypot (a.x - b.x, a.y - b.y);
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <glib.h>
+#include <math.h>
 
 G_BEGIN_DECLS
 
@@ -73,8 +74,15 @@ RodAffine rod_affine_multiply (RodAffine first,
  *
  * Returns: the point moved by @map
  */
-RodPoint rod_affine_apply (RodAffine map,
-                           RodPoint  point);
+static inline RodPoint
+rod_affine_apply (RodAffine map,
+                  RodPoint  point)
+{
+  return (RodPoint){
+    .x = map.xx * point.x + map.xy * point.y + map.x0,
+    .y = map.yx * point.x + map.yy * point.y + map.y0,
+  };
+}
 
 /**
  * rod_point_distance:
@@ -83,7 +91,11 @@ RodPoint rod_affine_apply (RodAffine map,
  *
  * Returns: the distance in mm
  */
-double rod_point_distance (RodPoint a,
-                           RodPoint b);
+static inline double
+rod_point_distance (RodPoint a,
+                    RodPoint b)
+{
+  return hypot (a.x - b.x, a.y - b.y);
+}
 
 G_END_DECLS
