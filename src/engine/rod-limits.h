@@ -64,7 +64,7 @@
 /* Most items of a list in a file: a street of houses has some thousand surfaces. */
 #define ROD_MAX_ITEMS 20000
 
-/* Joints of so many courses can be kept apart: more courses than that leave no room between them. */
+/* Joints of so many courses can be kept apart: more courses leave no room between them. */
 #define ROD_MAX_JOINT_REPEAT 6
 
 /* Smallest side of a surface and of an opening: less is a typing error or another unit. */

@@ -25,6 +25,7 @@ BEYOND_SCHEMA = {
     'faces-upside-down.json',
     'lap-longer-than-half.json',
     'moisture-upside-down.json',
+    'pattern-without-butt-joints.json',
     'rule-starter-upside-down.json',
     'site-upside-down.json',
     'starter-upside-down.json',

@@ -8,7 +8,7 @@
 #include "support/planned-house.h"
 
 #include "engine/rod-limits.h"
-#include "engine/setout/rod-columns.h"
+#include "engine/setout/rod-bay.h"
 
 #include <math.h>
 
@@ -19,6 +19,11 @@
 #define WIDEST_BAY_MM 6022.0
 #define WEB_MM 4.0
 #define DISTANCE_MM 150.0
+
+/* The shortest piece is 300 and fills 304, for ⌈3.15·0.152 + 1⌉ = 2 at either end. Beside an
+ * opening there is its trim's 2, too, and everywhere half the web. */
+#define BESIDE_MM 308.0
+#define END_MM 306.0
 
 static RodPlan *
 plan_wall (double      width,
@@ -143,8 +148,8 @@ window_at (double x,
                           width);
 }
 
-/* Columns make way for openings by the least that is needed: onto the jamb's line, or 150 beside
- * it, within the opening's width or out of it. Even would be 4000. */
+/* Columns make way for openings by the least that is needed: onto the jamb's line, 150 beside it
+ * within the opening's width, or 308 out of it. Even would be 4000. */
 static void
 test_columns_make_way (void)
 {
@@ -157,9 +162,9 @@ test_columns_make_way (void)
     { 3950, 1000, 3950 }, /* on the jamb: 50; 4100 would be 100 */
     { 3900, 1000, 4050 }, /* 150 beside the jamb, over the window: 50; on the jamb 100 */
     { 3850, 1000, 4000 }, /* just far enough */
-    { 4100, 1000, 3950 }, /* before the window: 50 */
-    { 4140, 1000, 3990 }, /* 10 */
-    { 3955, 80, 4185 },   /* either jamb is too near the other one: 150 past the right one */
+    { 4100, 1000, 4100 }, /* on the jamb: 100; 3792 before the window would be 208 */
+    { 4300, 1000, 3992 }, /* 308 before the window: 8 */
+    { 3955, 80, 4343 },   /* either jamb is too near the other one: 308 past the right one */
     { 2000, 1000, 4000 }, /* far away */
   };
 
@@ -298,9 +303,14 @@ is_free (const Drawn *drawn,
          double       x)
 {
   for (guint i = 0; i < 2 * drawn->n_windows; i++)
-    if (fabs (x - drawn->sides[i]) > 1e-6 && fabs (x - drawn->sides[i]) < DISTANCE_MM - 1e-6)
-      return FALSE;
-  return TRUE;
+    {
+      gboolean left = i % 2 == 0;
+      double   inwards = left ? x - drawn->sides[i] : drawn->sides[i] - x;
+
+      if (fabs (inwards) > 1e-6 && inwards < DISTANCE_MM - 1e-6 && -inwards < BESIDE_MM - 1e-6)
+        return FALSE;
+    }
+  return x - 2.0 > END_MM - 1e-6 && drawn->width - 2.0 - x > END_MM - 1e-6;
 }
 
 static double

@@ -96,13 +96,12 @@ rod_strips_cut (const RodRegion *region,
 }
 
 /* The columns that are lines of their own, those too near the one before left out. */
-static gint64 *
+static guint
 take_columns (const double *columns,
               guint         n_columns,
-              guint        *n_lines)
+              gint64       *lines)
 {
-  gint64 *lines = g_new (gint64, n_columns);
-  guint   n = 0;
+  guint n = 0;
 
   for (guint i = 0; i < n_columns; i++)
     {
@@ -111,8 +110,7 @@ take_columns (const double *columns,
       if (n == 0 || line >= lines[n - 1] + ROD_SNAP_GRID)
         lines[n++] = line;
     }
-  *n_lines = n;
-  return lines;
+  return n;
 }
 
 static void
@@ -132,6 +130,21 @@ find_reach (const RodStrips *strips,
       high->x = MAX (high->x, point.x);
       low->y = MIN (low->y, point.y);
     }
+}
+
+void
+rod_strip_extent (const RodStrips *strips,
+                  guint            strip,
+                  double          *low,
+                  double          *high)
+{
+  RodPoint least, most;
+
+  g_return_if_fail (strips != NULL && strip < strips->n_strips);
+
+  find_reach (strips, &strips->strips[strip], &least, &most);
+  *low = least.x;
+  *high = most.x;
 }
 
 static void
@@ -223,10 +236,12 @@ sort_parts (RodStripsBuilder *builder)
       }
 }
 
-RodStrips *
-rod_strips_split (const RodStrips *strips,
-                  const double    *columns,
-                  guint            n_columns)
+/* Splits with one list of places for all strips, or with @starts a list for each. */
+static RodStrips *
+split_strips (const RodStrips *strips,
+              const double    *places,
+              guint            n_places,
+              const guint     *starts)
 {
   RodStripsBuilder   builder;
   RodBandWalk        walk;
@@ -234,22 +249,46 @@ rod_strips_split (const RodStrips *strips,
   RodComb            comb = { .tag_below = ROD_TAG_COLUMN_LEFT,
                               .tag_above = ROD_TAG_COLUMN_RIGHT };
 
-  g_return_val_if_fail (strips != NULL, NULL);
-  g_return_val_if_fail (columns != NULL || n_columns == 0, NULL);
-
-  lines = take_columns (columns, n_columns, &comb.n_lines);
+  lines = g_new (gint64, n_places);
   comb.lines = lines;
+  if (starts == NULL)
+    comb.n_lines = take_columns (places, n_places, lines);
   rod_strips_builder_init (&builder, 2 * strips->rings->n_points);
   rod_band_walk_init (&walk, comb, TRUE);
   for (guint i = 0; i < strips->n_strips; i++)
     {
       builder.source = i;
+      if (starts != NULL)
+        comb.n_lines = take_columns (places + starts[i], starts[i + 1] - starts[i], lines);
       split_strip (&walk, comb, strips, &strips->strips[i], &builder);
     }
   rod_band_walk_clear (&walk);
 
   sort_parts (&builder);
   return finish_strips (&builder);
+}
+
+RodStrips *
+rod_strips_split (const RodStrips *strips,
+                  const double    *columns,
+                  guint            n_columns)
+{
+  g_return_val_if_fail (strips != NULL, NULL);
+  g_return_val_if_fail (columns != NULL || n_columns == 0, NULL);
+
+  return split_strips (strips, columns, n_columns, NULL);
+}
+
+RodStrips *
+rod_strips_split_each (const RodStrips *strips,
+                       const double    *places,
+                       const guint     *starts)
+{
+  g_return_val_if_fail (strips != NULL, NULL);
+  g_return_val_if_fail (starts != NULL, NULL);
+  g_return_val_if_fail (places != NULL || starts[strips->n_strips] == 0, NULL);
+
+  return split_strips (strips, places, starts[strips->n_strips], starts);
 }
 
 void

@@ -76,6 +76,18 @@ RodStrips *rod_strips_cut (const RodRegion *region,
                            double           pitch) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * rod_strip_extent:
+ * @strips: strips
+ * @strip: index of one of them
+ * @low: (out): its least x
+ * @high: (out): its greatest x
+ */
+void rod_strip_extent (const RodStrips *strips,
+                       guint            strip,
+                       double          *low,
+                       double          *high);
+
+/**
  * rod_strips_split:
  * @strips: strips
  * @columns: (array length=n_columns): x of each length joint, ascending, mm
@@ -91,6 +103,20 @@ RodStrips *rod_strips_cut (const RodRegion *region,
 RodStrips *rod_strips_split (const RodStrips *strips,
                              const double    *columns,
                              guint            n_columns) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_strips_split_each:
+ * @strips: strips
+ * @places: x of length joints, ascending within each strip, mm
+ * @starts: (array): for each strip the index of its first place, and how many places there are
+ *
+ * As rod_strips_split(), with places of its own for every strip.
+ *
+ * Returns: (transfer full): the parts
+ */
+RodStrips *rod_strips_split_each (const RodStrips *strips,
+                                  const double    *places,
+                                  const guint     *starts) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_strips_free:

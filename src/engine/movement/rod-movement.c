@@ -63,14 +63,28 @@ rod_movement_of (const RodSite    *site,
   return movement;
 }
 
+static double
+needed_gap_mm (double          expand,
+               double          run_mm,
+               const RodRules *rules)
+{
+  return ceil (expand * run_mm + rules->tolerance_mm - ROD_EPSILON_MM);
+}
+
 double
 rod_gap_mm (double          expand,
             double          run_mm,
             const RodRules *rules)
 {
-  double needed_mm = expand * run_mm + rules->tolerance_mm;
+  return MAX (rules->min_gap_mm, needed_gap_mm (expand, run_mm, rules));
+}
 
-  return MAX (rules->min_gap_mm, ceil (needed_mm - ROD_EPSILON_MM));
+double
+rod_butt_gap_mm (double          expand,
+                 double          run_mm,
+                 const RodRules *rules)
+{
+  return MAX (rules->butt_gap_mm, needed_gap_mm (expand, run_mm, rules));
 }
 
 double

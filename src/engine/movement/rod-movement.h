@@ -69,6 +69,21 @@ double rod_gap_mm (double          expand,
                    const RodRules *rules);
 
 /**
+ * rod_butt_gap_mm:
+ * @expand: strain to the hottest
+ * @run_mm: fixed point → this end; 0 where the board is held
+ * @rules: rules of the system
+ *
+ * The gap at an end that meets another board over a batten: as rod_gap_mm(), at least the system's
+ * least gap there. The board beyond it adds its own.
+ *
+ * Returns: mm
+ */
+double rod_butt_gap_mm (double          expand,
+                        double          run_mm,
+                        const RodRules *rules);
+
+/**
  * rod_engagement_mm:
  * @shrink: strain to the coldest
  * @run_mm: fixed point → this end

@@ -64,6 +64,42 @@ typedef struct
 } RodEdge;
 
 /**
+ * RodJointRules:
+ * @pattern: where length joints fall; never inherited
+ * @refused: the pattern asked for where the system cannot do it; else inherited
+ * @offset_mm: least distance of joints whose courses are fewer than @repeat apart
+ * @repeat: after so many courses joints may be in line again
+ * @seed: seed of joints at random
+ * @longest_mm: longest board; infinite where only the stock says
+ *
+ * What holds for the length joints of a field. A plain value.
+ */
+typedef struct
+{
+  RodJointPattern pattern;
+  RodJointPattern refused;
+  double          offset_mm;
+  int             repeat;
+  int             seed;
+  double          longest_mm;
+} RodJointRules;
+
+/**
+ * RodLengthJoint:
+ * @course: which course of the field: its lower joint line lies so many covers above the phase
+ * @at_mm: place along the boards, board frame
+ * @backing_mm: place of the batten behind it; @at_mm where two stand beside it
+ *
+ * Where two boards of one course meet. A plain value.
+ */
+typedef struct
+{
+  int    course;
+  double at_mm;
+  double backing_mm;
+} RodLengthJoint;
+
+/**
  * RodField:
  * @face: index of the face
  * @zone: (nullable): the zone, or %NULL for what no zone covers
@@ -83,8 +119,12 @@ typedef struct
  * @n_edges: how many
  * @clad: trims' boundary: what trims enclose, in the surface's plane
  * @pocket: pocket lines, and cut lines where boards run along, in the board frame
- * @columns: (array length=n_columns): x of length joints in the board frame, ascending
- * @n_columns: how many
+ * @joint_rules: what holds for its length joints
+ * @columns: (array length=n_columns): where joints of all courses stand in one line: their x in the
+ *           board frame, ascending
+ * @n_columns: how many; none where joints are staggered
+ * @joints: (array length=n_joints): length joints, by course, then along the boards
+ * @n_joints: how many
  * @first_piece: index of its first piece in the plan
  * @n_pieces: how many pieces
  * @first_batten: index of its first batten in the plan
@@ -92,7 +132,7 @@ typedef struct
  * @first_trim: index of its first trim run in the plan
  * @n_trims: how many trim runs
  * @n_courses: courses that hold at least one piece
- * @joint: (nullable): the trim at its length joints
+ * @joint: (nullable): the trim at its length joints; none where boards meet over a batten
  * @fixed: where its boards are held
  * @expand: strain from fixing to hottest (or wettest), ≥ 0
  * @shrink: strain from fixing to coldest (or driest), ≥ 0
@@ -119,8 +159,11 @@ typedef struct
   guint            n_edges;
   RodRegion       *clad;
   RodRegion       *pocket;
+  RodJointRules    joint_rules;
   double          *columns;
   guint            n_columns;
+  RodLengthJoint  *joints;
+  guint            n_joints;
   guint            first_piece;
   guint            n_pieces;
   guint            first_batten;

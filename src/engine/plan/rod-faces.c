@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-reveals.h"
 #include "engine/rod-limits.h"
 
@@ -353,7 +354,9 @@ add_field (RodPlan *plan,
     field.colour = rod_board_find_colour (field.board, "");
   field.to_board = rod_affine_board_frame (frame_angle (surface, field.direction_deg));
   field.to_surface = rod_affine_invert (field.to_board);
-  field.joint = rod_system_find_trim (face->system, face->system->joint_trim);
+  field.joint_rules = rod_joint_rules_of (face, &field);
+  if (!rod_field_has_butt_joints (&field))
+    field.joint = rod_system_find_trim (face->system, face->system->joint_trim);
   field.edges = list_edges (surface, zone_index, &field.n_edges);
   g_array_append_val (plan->fields, field);
 }

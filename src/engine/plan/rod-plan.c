@@ -41,6 +41,7 @@ clear_field (gpointer data)
 
   g_free (field->edges);
   g_free (field->columns);
+  g_free (field->joints);
   rod_region_free (field->clad);
   rod_region_free (field->pocket);
 }

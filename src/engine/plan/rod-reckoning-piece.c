@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-reckoning-private.h"
 #include "engine/rod-limits.h"
 
@@ -30,15 +31,14 @@ line_place (const RodPlan     *plan,
             const RodPieceEnd *end,
             double             end_x)
 {
-  const RodField *field = rod_plan_field (plan, piece->field);
-  double          best = end_x;
+  const RodField       *field = rod_plan_field (plan, piece->field);
+  double                courses = (piece->line_mm - field->phase_mm) / field->board->cover_mm;
+  const RodLengthJoint *joint;
 
   if (end->edge >= 0)
     return rod_affine_apply (field->to_board, field->edges[end->edge].raw.from).x;
-  for (guint c = 0; c < field->n_columns; c++)
-    if (c == 0 || fabs (field->columns[c] - end_x) < fabs (best - end_x))
-      best = field->columns[c];
-  return best;
+  joint = rod_field_nearest_joint (field, (int) lround (courses), end_x);
+  return joint != NULL ? joint->at_mm : end_x;
 }
 
 static void

@@ -10,132 +10,13 @@
 #include <math.h>
 #include <string.h>
 
-#include "engine/movement/rod-movement.h"
-#include "engine/plan/rod-faces.h"
 #include "engine/rod-limits.h"
+#include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-columns.h"
+#include "engine/setout/rod-joint-bans.h"
 
 /* Beyond so many bays columns stand evenly: a kilometre of boards, or an error in the stock. */
 #define MOST_BAYS 200
-
-double
-rod_field_longest_mm (const RodPlan  *plan,
-                      const RodField *field)
-{
-  return rod_stock_longest_mm (field->board->stock, plan->house->saw);
-}
-
-double
-rod_field_end_run_mm (const RodField *field,
-                      double          clear_mm,
-                      gboolean        upper_end)
-{
-  if (field->fixed == ROD_FIXED_TOP)
-    return upper_end ? 0.0 : clear_mm;
-  return clear_mm / 2.0;
-}
-
-double
-rod_field_end_gap_mm (const RodPlan  *plan,
-                      const RodField *field,
-                      double          clear_mm,
-                      gboolean        upper_end)
-{
-  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
-
-  if (field->fixed == ROD_FIXED_TOP && upper_end)
-    return rules->fixed_end_gap_mm;
-  return rod_gap_mm (field->expand, rod_field_end_run_mm (field, clear_mm, upper_end), rules);
-}
-
-static double
-board_length_mm (const RodPlan  *plan,
-                 const RodField *field,
-                 double          clear_mm)
-{
-  return clear_mm - rod_field_end_gap_mm (plan, field, clear_mm, TRUE) -
-         rod_field_end_gap_mm (plan, field, clear_mm, FALSE);
-}
-
-static void
-strip_extent (const RodStrips *strips,
-              const RodStrip  *strip,
-              double          *low,
-              double          *high)
-{
-  const RodRegion *rings = strips->rings;
-
-  *low = INFINITY;
-  *high = -INFINITY;
-  for (guint p = rings->ring_starts[strip->first_ring];
-       p < rings->ring_starts[strip->first_ring + 1];
-       p++)
-    {
-      *low = MIN (*low, rings->points[p].x);
-      *high = MAX (*high, rings->points[p].x);
-    }
-}
-
-/* Where no column may stand: near the corner of an opening. On the line of a jamb it may, for there
- * the jamb's trim goes on as the joint's. */
-typedef struct
-{
-  double from_mm;
-  double to_mm;
-  double on_mm; /* not-a-number where the side is not square to the boards */
-} Forbidden;
-
-static void
-forbid_corner (GArray  *forbidden,
-               double   x,
-               gboolean square,
-               double   distance_mm)
-{
-  Forbidden place = { x - distance_mm, x + distance_mm, square ? x : (double) NAN };
-
-  g_array_append_val (forbidden, place);
-}
-
-static GArray *
-find_forbidden (const RodPlan  *plan,
-                const RodField *field)
-{
-  double  distance_mm = rod_plan_face (plan, field->face)->system->rules->joint_distance_mm;
-  GArray *forbidden = g_array_new (FALSE, FALSE, sizeof (Forbidden));
-
-  for (guint e = 0; e < field->n_edges; e++)
-    {
-      const RodEdge *edge = &field->edges[e];
-      RodPoint       from, to;
-      gboolean       square;
-
-      if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG)
-        continue;
-      rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);
-      from = rod_affine_apply (field->to_board, from);
-      to = rod_affine_apply (field->to_board, to);
-      square = fabs (from.x - to.x) < ROD_SNAP_MM;
-      forbid_corner (forbidden, from.x, square, distance_mm);
-      if (!square)
-        forbid_corner (forbidden, to.x, FALSE, distance_mm);
-    }
-  return forbidden;
-}
-
-static gboolean
-is_allowed (const GArray *forbidden,
-            double        at_mm)
-{
-  for (guint i = 0; i < forbidden->len; i++)
-    {
-      const Forbidden *place = &g_array_index (forbidden, Forbidden, i);
-
-      if (at_mm > place->from_mm + ROD_EPSILON_MM && at_mm < place->to_mm - ROD_EPSILON_MM &&
-          !(fabs (at_mm - place->on_mm) <= ROD_EPSILON_MM))
-        return FALSE;
-    }
-  return TRUE;
-}
 
 /* Whether every end is cut square; a raked or curved end may take less than the whole gap off a
  * board's longest line. */
@@ -155,29 +36,25 @@ ends_square (const RodField *field)
   return TRUE;
 }
 
-/* The widest bay whose board is not longer than the stock: the length grows with the bay by at
- * least the bay's own growth less two gaps, so a few steps of halving reach a micrometre. */
+/* The widest bay whose board is not longer than the stock. */
 static double
 widest_bay_mm (const RodPlan  *plan,
                const RodField *field)
 {
   double longest_mm = rod_field_longest_mm (plan, field);
-  double low = longest_mm;
-  double high = longest_mm * (1.0 + 4.0 * field->expand) + 1000.0;
+  RodBay bay = { 0 };
 
-  if (!ends_square (field))
-    return longest_mm;
+  return ends_square (field) ? rod_bay_clear_mm (plan, field, bay, longest_mm) : longest_mm;
+}
 
-  while (high - low > ROD_EPSILON_MM)
-    {
-      double middle = (low + high) / 2.0;
+static double
+least_bay_mm (const RodPlan  *plan,
+              const RodField *field)
+{
+  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
+  RodBay          bay = { 0 };
 
-      if (board_length_mm (plan, field, middle) <= longest_mm)
-        low = middle;
-      else
-        high = middle;
-    }
-  return low;
+  return rod_bay_clear_mm (plan, field, bay, rules->min_piece_mm);
 }
 
 static gint
@@ -197,7 +74,8 @@ typedef struct
   double        high_mm;
   double        web_mm;
   double        widest_mm; /* bay */
-  const GArray *forbidden;
+  double        least_mm;  /* bay at either end */
+  const GArray *bans;
 } Row;
 
 static void
@@ -205,11 +83,13 @@ add_place (GArray    *places,
            const Row *row,
            double     at_mm)
 {
-  if (at_mm > row->low_mm && at_mm < row->high_mm && is_allowed (row->forbidden, at_mm))
+  if (at_mm - row->low_mm >= row->least_mm + row->web_mm / 2.0 - ROD_EPSILON_MM &&
+      row->high_mm - at_mm >= row->least_mm + row->web_mm / 2.0 - ROD_EPSILON_MM &&
+      rod_joint_bans_allow (row->bans, at_mm, -INFINITY, INFINITY, NULL))
     g_array_append_val (places, at_mm);
 }
 
-/* Places worth trying: the even ones, the ends of what is forbidden, and what lies whole bays from
+/* Places worth trying: the even ones, the ends of the bans, and what lies whole bays from
  * these or from the field's ends, for there a neighbour forces a column. */
 static GArray *
 collect_places (const Row *row,
@@ -222,10 +102,10 @@ collect_places (const Row *row,
   double ends[] = { row->low_mm - row->web_mm / 2.0, row->high_mm + row->web_mm / 2.0 };
 
   g_array_append_vals (seeds, ends, G_N_ELEMENTS (ends));
-  for (guint i = 0; i < row->forbidden->len; i++)
+  for (guint i = 0; i < row->bans->len; i++)
     {
-      const Forbidden *place = &g_array_index (row->forbidden, Forbidden, i);
-      const double     sides[] = { place->from_mm, place->on_mm, place->to_mm };
+      const RodJointBan *ban = &g_array_index (row->bans, RodJointBan, i);
+      const double       sides[] = { ban->from_mm, ban->on_mm, ban->to_mm };
 
       g_array_append_vals (seeds, sides, G_N_ELEMENTS (sides));
     }
@@ -325,6 +205,17 @@ even_columns (const Row *row,
   return columns;
 }
 
+static void
+stand_evenly (RodField  *field,
+              const Row *row,
+              guint      n_bays)
+{
+  GArray *even = even_columns (row, n_bays);
+
+  field->n_columns = even->len;
+  field->columns = (double *) (void *) g_array_free (even, FALSE);
+}
+
 static gboolean
 place_columns (RodField  *field,
                const Row *row,
@@ -361,22 +252,14 @@ place_columns (RodField  *field,
   return TRUE;
 }
 
-static void
-space_columns (RodField *field,
-               Row      *row)
+/* One more column may find room where the fewest do not. */
+static gboolean
+space_columns (RodField  *field,
+               const Row *row,
+               guint      n_bays)
 {
-  guint n_bays = (guint) ceil (
-    (row->high_mm - row->low_mm + row->web_mm) / (row->widest_mm + row->web_mm) - ROD_EPSILON_MM);
-  GArray *even;
-
-  /* One more column may find room where the fewest do not; where even that fails the checks report
-   * the openings that are too near. */
-  if (n_bays < MOST_BAYS &&
-      (place_columns (field, row, n_bays) || place_columns (field, row, n_bays + 1)))
-    return;
-  even = even_columns (row, n_bays);
-  field->n_columns = even->len;
-  field->columns = (double *) (void *) g_array_free (even, FALSE);
+  return n_bays < MOST_BAYS && (place_columns (field, row, n_bays) ||
+                                place_columns (field, row, n_bays + 1));
 }
 
 void
@@ -390,20 +273,30 @@ rod_columns_place (const RodPlan   *plan,
   double         low = INFINITY, high = -INFINITY;
   gboolean       needed = FALSE;
   Row            row;
-  g_autoptr (GArray) forbidden = NULL;
+  g_autoptr (GArray) bans = NULL;
+  g_autoptr (GArray) fewer_bans = NULL;
+  guint n_bays;
 
   for (guint s = 0; s < strips->n_strips; s++)
     {
       double from, to;
 
-      strip_extent (strips, &strips->strips[s], &from, &to);
+      rod_strip_extent (strips, s, &from, &to);
       low = MIN (low, from);
       high = MAX (high, to);
       needed = needed || to - from > widest_mm + ROD_EPSILON_MM;
     }
   if (!needed)
     return;
-  forbidden = find_forbidden (plan, field);
-  row = (Row){ low, high, web_mm, widest_mm, forbidden };
-  space_columns (field, &row);
+  bans = rod_joint_bans (plan, field, TRUE);
+  fewer_bans = rod_joint_bans (plan, field, FALSE);
+  row = (Row){ low, high, web_mm, widest_mm, least_bay_mm (plan, field), bans };
+  n_bays = (guint) ceil ((high - low + web_mm) / (widest_mm + web_mm) - ROD_EPSILON_MM);
+  if (space_columns (field, &row, n_bays))
+    return;
+  /* Short pieces beside openings are better than joints at their corners, and where even that fails
+   * the checks report the openings that are too near. */
+  row.bans = fewer_bans;
+  if (!space_columns (field, &row, n_bays))
+    stand_evenly (field, &row, n_bays);
 }

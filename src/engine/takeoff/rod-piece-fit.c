@@ -10,8 +10,9 @@
 #include <math.h>
 
 #include "engine/geometry/rod-inset.h"
+#include "engine/plan/rod-field.h"
 #include "engine/rod-limits.h"
-#include "engine/setout/rod-columns.h"
+#include "engine/setout/rod-bay.h"
 #include "engine/takeoff/rod-piece-fit.h"
 
 /* Nobody saws a narrower notch at a board's end: the whole end is cut back instead. */
@@ -154,14 +155,18 @@ set_end (RodFit         *fit,
   end->angle_deg = cut_angle_deg (fit, side, kind);
 }
 
+static gboolean
+is_column (int tag)
+{
+  return tag == ROD_TAG_COLUMN_LEFT || tag == ROD_TAG_COLUMN_RIGHT;
+}
+
 /* Half the web of the joint's trim, for sides that stand on a column. */
 static double
 web_mm (const RodField *field,
         int             tag)
 {
-  gboolean column = tag == ROD_TAG_COLUMN_LEFT || tag == ROD_TAG_COLUMN_RIGHT;
-
-  return column && field->joint != NULL ? field->joint->back_mm : 0.0;
+  return is_column (tag) && field->joint != NULL ? field->joint->back_mm : 0.0;
 }
 
 /* Columns are straight across the boards: where an end has one, its outermost point lies on it, be
@@ -179,11 +184,27 @@ end_web_mm (const RodFit   *fit,
   return web;
 }
 
-/* Which end of a board lies higher on the wall: the left one where the boards' axis points down. */
+/* Whether an end meets another board over a batten. */
 static gboolean
-left_is_upper (const RodField *field)
+ends_at_butt (const RodFit   *fit,
+              const RodField *field,
+              RodSideKind     end)
 {
-  return field->to_surface.yx < 0.0;
+  for (guint i = 0; i < fit->n_sides; i++)
+    if (fit->sides[i].kind == end && is_column (fit->sides[i].tag))
+      return rod_field_has_butt_joints (field);
+  return FALSE;
+}
+
+static RodBay
+bay_of (const RodFit   *fit,
+        const RodField *field)
+{
+  return (RodBay){
+    .clear_mm = fit->clear_mm,
+    .left_butt = ends_at_butt (fit, field, ROD_SIDE_LEFT),
+    .right_butt = ends_at_butt (fit, field, ROD_SIDE_RIGHT),
+  };
 }
 
 /* What runs out to a point between its long sides has nothing there to keep a gap from. */
@@ -195,21 +216,31 @@ clear_point (RodPieceEnd *end)
 }
 
 static void
+set_runs (RodFit         *fit,
+          const RodField *field)
+{
+  RodBay bay = bay_of (fit, field);
+
+  fit->left.run_mm = rod_bay_run_mm (field, &bay, FALSE);
+  fit->right.run_mm = rod_bay_run_mm (field, &bay, TRUE);
+}
+
+static void
 set_gaps (RodFit         *fit,
           const RodPlan  *plan,
           const RodField *field,
           double          low_x,
           double          high_x)
 {
-  gboolean left_upper = left_is_upper (field);
+  RodBay bay;
 
   fit->clear_mm = high_x - end_web_mm (fit, field, ROD_SIDE_RIGHT) - low_x -
                   end_web_mm (fit, field, ROD_SIDE_LEFT);
   fit->clear_mm = MAX (fit->clear_mm, 0.0);
-  fit->left.run_mm = rod_field_end_run_mm (field, fit->clear_mm, left_upper);
-  fit->right.run_mm = rod_field_end_run_mm (field, fit->clear_mm, !left_upper);
-  fit->left.gap_mm = rod_field_end_gap_mm (plan, field, fit->clear_mm, left_upper);
-  fit->right.gap_mm = rod_field_end_gap_mm (plan, field, fit->clear_mm, !left_upper);
+  set_runs (fit, field);
+  bay = bay_of (fit, field);
+  fit->left.gap_mm = rod_bay_gap_mm (plan, field, &bay, FALSE);
+  fit->right.gap_mm = rod_bay_gap_mm (plan, field, &bay, TRUE);
   clear_point (&fit->left);
   clear_point (&fit->right);
 }
@@ -470,8 +501,7 @@ settle_part (RodFit         *part,
   clear_point (&part->left);
   clear_point (&part->right);
   part->clear_mm = high_x - low_x + part->left.gap_mm + part->right.gap_mm;
-  part->left.run_mm = rod_field_end_run_mm (field, part->clear_mm, left_is_upper (field));
-  part->right.run_mm = rod_field_end_run_mm (field, part->clear_mm, !left_is_upper (field));
+  set_runs (part, field);
   clear_point (&part->left);
   clear_point (&part->right);
 }

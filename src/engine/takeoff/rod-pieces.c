@@ -10,9 +10,9 @@
 #include <math.h>
 
 #include "engine/rod-limits.h"
+#include "engine/setout/rod-length-joints.h"
 #include "engine/takeoff/rod-colour-mix.h"
 #include "engine/takeoff/rod-flanges.h"
-#include "engine/takeoff/rod-parts.h"
 #include "engine/takeoff/rod-piece-fit.h"
 #include "engine/takeoff/rod-piece-shape.h"
 #include "engine/takeoff/rod-pieces.h"
@@ -29,7 +29,7 @@ typedef struct
 {
   RodPlan    *plan;
   RodField   *field;
-  RodParts    parts;
+  RodStrips  *parts;      /* courses, split at length joints: each becomes a piece */
   GArray     *fits;       /* of RodFit, one for each part */
   GArray     *pieces;     /* of RodFit, what one part becomes */
   double     *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
@@ -57,14 +57,30 @@ end_ring (Rings *rings)
   g_array_append_val (rings->starts, rings->points->len);
 }
 
+/* Corners of the outer ring of a part, or of a hole in it. */
+static const RodPoint *
+part_ring (const Cutter   *cutter,
+           const RodStrip *part,
+           guint           ring,
+           const int     **tags,
+           guint          *n)
+{
+  const RodRegion *rings = cutter->parts->rings;
+  guint            start = rings->ring_starts[part->first_ring + ring];
+
+  *tags = rings->tags + start;
+  *n = rings->ring_starts[part->first_ring + ring + 1] - start;
+  return rings->points + start;
+}
+
 static void
-fit_part (const Cutter  *cutter,
-          const RodPart *part,
-          RodFit        *fit)
+fit_part (const Cutter   *cutter,
+          const RodStrip *part,
+          RodFit         *fit)
 {
   const int      *tags;
   guint           n;
-  const RodPoint *points = rod_part_ring (part, 0, &tags, &n);
+  const RodPoint *points = part_ring (cutter, part, 0, &tags, &n);
 
   rod_fit_init (fit, cutter->plan, cutter->field, points, tags, n);
 }
@@ -88,14 +104,14 @@ use_raked_gap (const double *raked_gaps,
 static void
 fit_parts (Cutter *cutter)
 {
-  guint n = cutter->parts.parts->len;
+  guint n = cutter->parts->n_strips;
 
   cutter->fits = g_array_sized_new (FALSE, FALSE, sizeof (RodFit), n);
   for (guint i = 0; i < n; i++)
     {
       RodFit fit;
 
-      fit_part (cutter, &g_array_index (cutter->parts.parts, RodPart, i), &fit);
+      fit_part (cutter, &cutter->parts->strips[i], &fit);
       note_raked_gap (cutter->raked_gaps, &fit.left);
       note_raked_gap (cutter->raked_gaps, &fit.right);
       g_array_append_val (cutter->fits, fit);
@@ -103,22 +119,22 @@ fit_parts (Cutter *cutter)
 }
 
 static double
-part_line_mm (const Cutter  *cutter,
-              const RodPart *part)
+part_line_mm (const Cutter   *cutter,
+              const RodStrip *part)
 {
-  return cutter->field->phase_mm + part->strip->course * cutter->field->board->cover_mm;
+  return cutter->field->phase_mm + part->course * cutter->field->board->cover_mm;
 }
 
 static void
-add_holes (Cutter        *cutter,
-           const RodPart *part,
-           RodPiece      *piece)
+add_holes (Cutter         *cutter,
+           const RodStrip *part,
+           RodPiece       *piece)
 {
-  for (guint r = 1; r < part->strip->n_rings; r++)
+  for (guint r = 1; r < part->n_rings; r++)
     {
       const int      *tags;
       guint           n;
-      const RodPoint *points = rod_part_ring (part, r, &tags, &n);
+      const RodPoint *points = part_ring (cutter, part, r, &tags, &n);
       RodFit          hole;
 
       rod_fit_init_hole (
@@ -148,9 +164,9 @@ number_piece (const Cutter *cutter,
 }
 
 static void
-keep_piece (Cutter        *cutter,
-            const RodPart *part,
-            const RodFit  *fit)
+keep_piece (Cutter         *cutter,
+            const RodStrip *part,
+            const RodFit   *fit)
 {
   RodPlan  *plan = cutter->plan;
   RodField *field = cutter->field;
@@ -165,7 +181,7 @@ keep_piece (Cutter        *cutter,
      .n_rings = 1,
   };
 
-  number_piece (cutter, part->strip->course, &piece);
+  number_piece (cutter, part->course, &piece);
   rod_piece_measure (fit, line_mm, field->board->cover_mm, &piece);
   piece.n_notches = rod_piece_find_notches (fit, plan->notches);
   piece.flange_mm = rod_flanger_run (&cutter->flanger, fit, line_mm, plan->flanges);
@@ -189,8 +205,8 @@ static void
 cut_part (Cutter *cutter,
           guint   index)
 {
-  const RodPart *part = &g_array_index (cutter->parts.parts, RodPart, index);
-  RodFit        *fit = &g_array_index (cutter->fits, RodFit, index);
+  const RodStrip *part = &cutter->parts->strips[index];
+  RodFit         *fit = &g_array_index (cutter->fits, RodFit, index);
 
   use_raked_gap (cutter->raked_gaps, &fit->left);
   use_raked_gap (cutter->raked_gaps, &fit->right);
@@ -252,22 +268,24 @@ cut_field (RodPlan *plan,
                 .rings = rings,
                 .mark = mark,
   };
+  g_autoptr (RodStrips) courses = NULL;
 
   field->first_piece = plan->pieces->len;
   if (field->pocket->n_rings == 0)
     return;
-  rod_parts_init (&cutter.parts, plan, field);
-  if (cutter.parts.courses->n_strips > 0)
-    cutter.first_course = cutter.parts.courses->strips[0].course;
+  courses = rod_strips_cut (field->pocket, field->phase_mm, field->board->cover_mm);
+  cutter.parts = rod_length_joints_split (plan, field, courses);
+  if (courses->n_strips > 0)
+    cutter.first_course = courses->strips[0].course;
   rod_flanger_init (&cutter.flanger, field);
   cutter.pieces = g_array_new (FALSE, FALSE, sizeof (RodFit));
   fit_parts (&cutter);
-  for (guint i = 0; i < cutter.parts.parts->len; i++)
+  for (guint i = 0; i < cutter.parts->n_strips; i++)
     cut_part (&cutter, i);
   g_array_unref (cutter.fits);
   g_array_unref (cutter.pieces);
   rod_flanger_clear (&cutter.flanger);
-  rod_parts_clear (&cutter.parts);
+  rod_strips_free (cutter.parts);
   count_courses (plan, field);
 }
 
