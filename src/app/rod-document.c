@@ -128,7 +128,8 @@ take_off_in_thread (GTask        *task,
                     GCancellable *cancellable)
 {
   if (!g_task_return_error_if_cancelled (task))
-    g_task_return_pointer (task, rod_takeoff_new (plan), (GDestroyNotify) rod_takeoff_unref);
+    g_task_return_pointer (
+      task, rod_takeoff_new (plan, cancellable), (GDestroyNotify) rod_takeoff_unref);
 }
 
 static void

@@ -157,7 +157,7 @@ plan_house (const RodCommand *command)
     return fail (error->message);
   plan = rod_plan_new (house);
   rod_record_unref (house);
-  takeoff = rod_takeoff_new (plan);
+  takeoff = rod_takeoff_new (plan, NULL);
   findings = rod_takeoff_findings (takeoff);
   if (!hand_out (command, takeoff, findings, &error))
     return fail (error->message);

@@ -31,7 +31,7 @@ job_init (Job        *job,
 
   g_assert_no_error (error);
   job->plan = rod_plan_new (house);
-  job->takeoff = rod_takeoff_new (job->plan);
+  job->takeoff = rod_takeoff_new (job->plan, NULL);
   rod_record_unref (house);
 }
 

@@ -652,13 +652,13 @@ static void
 test_cannot_cut (void)
 {
   g_autoptr (RodPlan) plan = planned_house (wall (4000, 2400, ""));
-  g_autoptr (RodTakeoff) fits = rod_takeoff_new (plan);
+  g_autoptr (RodTakeoff) fits = rod_takeoff_new (plan, NULL);
   g_autoptr (RodTakeoff) longer = NULL;
   const RodFinding *finding;
 
   g_assert_cmpuint (fits->findings->len, ==, 0);
   g_array_index (plan->pieces, RodPiece, 3).length_mm = 6001.0;
-  longer = rod_takeoff_new (plan);
+  longer = rod_takeoff_new (plan, NULL);
   g_assert_cmpuint (longer->findings->len, ==, 1);
   finding = &g_array_index (longer->findings, RodFinding, 0);
   g_assert_cmpstr (finding->id, ==, "cannot-cut");

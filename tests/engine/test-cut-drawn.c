@@ -10,6 +10,9 @@
 /* Bars without limit are more than there are pieces in the oracle's problems. */
 #define PLENTY 1000
 
+/* Long after a hard job has begun and long before it ends. */
+#define CANCEL_AFTER_US 20000
+
 static void
 draw (DrawnCutting *job,
       guint         n_stock,
@@ -25,7 +28,7 @@ static RodCutPlan *
 plan_problem (const RodCutProblem *problem)
 {
   g_autoptr (GError) error = NULL;
-  RodCutPlan *plan = rod_cut_plan_new (problem, &error);
+  RodCutPlan *plan = rod_cut_plan_new (problem, NULL, &error);
 
   g_assert_no_error (error);
   g_assert_nonnull (plan);
@@ -356,7 +359,7 @@ test_oracle_short_of_stock (void)
       draw (&job, 2, (guint) g_test_rand_int_range (1, 5), 3);
       for (guint k = 0; k < job.problem.n_stock; k++)
         job.stock[k].limit = g_test_rand_int_range (1, 4);
-      plan = rod_cut_plan_new (&job.problem, &error);
+      plan = rod_cut_plan_new (&job.problem, NULL, &error);
       least = ask_oracle (&job.problem);
       if (least < IMPOSSIBLE)
         {
@@ -373,6 +376,79 @@ test_oracle_short_of_stock (void)
   g_assert_cmpint (n_refused, >, 10);
 }
 
+static gpointer
+cancel_in_a_while (gpointer cancellable)
+{
+  g_usleep (CANCEL_AFTER_US);
+  g_cancellable_cancel (cancellable);
+  return NULL;
+}
+
+/* How long a job takes from when it is called off; all of it where nobody does. */
+static gint64
+time_job_us (const RodCutProblem *problem,
+             GCancellable        *cancellable)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RodCutPlan) plan = NULL;
+  GThread *thread = NULL;
+  gint64   from_us = g_get_monotonic_time ();
+
+  if (cancellable != NULL)
+    thread = g_thread_new ("cancel", cancel_in_a_while, cancellable);
+  plan = rod_cut_plan_new (problem, cancellable, &error);
+  if (thread == NULL)
+    {
+      g_assert_no_error (error);
+      return g_get_monotonic_time () - from_us;
+    }
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  g_assert_null (plan);
+  g_thread_join (thread);
+  return g_get_monotonic_time () - from_us - CANCEL_AFTER_US;
+}
+
+/* Jobs that take a second end soon when another thread calls them off: the loops of the search look.
+ * Both times are taken in the same run, so that the machine's speed does not matter. */
+static void
+test_cancelled (void)
+{
+  static const struct
+  {
+    guint32 seed;
+    guint   n_demand;
+  } hard[] = { { 0, 40 }, { 8, 90 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (hard); i++)
+    {
+      DrawnCutting job;
+      g_autoptr (GRand) rand = g_rand_new_with_seed (hard[i].seed);
+      g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+      gint64 whole_us, called_off_us;
+
+      drawn_cutting_draw (&job, rand, 3, hard[i].n_demand, 3);
+      whole_us = time_job_us (&job.problem, NULL);
+      called_off_us = time_job_us (&job.problem, cancellable);
+      g_test_message ("%.3f s, called off in %.3f s", whole_us / 1e6, called_off_us / 1e6);
+      g_assert_cmpint (called_off_us, <, whole_us / 4);
+    }
+}
+
+/* Who calls it off beforehand gets no plan, however easy. */
+static void
+test_cancelled_before (void)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (GError) error = NULL;
+  RodCutStock   stock = { 6000, 1, -1 };
+  RodCutDemand  demand = { 3000, 1 };
+  RodCutProblem problem = { &stock, 1, &demand, 1, 4, 0 };
+
+  g_cancellable_cancel (cancellable);
+  g_assert_null (rod_cut_plan_new (&problem, cancellable, &error));
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -386,6 +462,8 @@ main (int   argc,
   g_test_add_func ("/cut-drawn/oracle/one-length", test_oracle_one_length);
   g_test_add_func ("/cut-drawn/oracle/several-lengths", test_oracle_several_lengths);
   g_test_add_func ("/cut-drawn/oracle/short-of-stock", test_oracle_short_of_stock);
+  g_test_add_func ("/cut-drawn/cancelled", test_cancelled);
+  g_test_add_func ("/cut-drawn/cancelled-before", test_cancelled_before);
 
   return g_test_run ();
 }

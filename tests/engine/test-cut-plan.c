@@ -94,7 +94,7 @@ static RodCutPlan *
 plan_problem (const RodCutProblem *problem)
 {
   g_autoptr (GError) error = NULL;
-  RodCutPlan *plan = rod_cut_plan_new (problem, &error);
+  RodCutPlan *plan = rod_cut_plan_new (problem, NULL, &error);
 
   g_assert_no_error (error);
   g_assert_nonnull (plan);
@@ -230,7 +230,7 @@ assert_refused (const RodCutProblem *problem,
                 RodCutError          code)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (RodCutPlan) plan = rod_cut_plan_new (problem, &error);
+  g_autoptr (RodCutPlan) plan = rod_cut_plan_new (problem, NULL, &error);
 
   g_assert_error (error, ROD_CUT_ERROR, (int) code);
   g_assert_null (plan);

@@ -543,7 +543,7 @@ test_laps (void)
 
   plan = planned_house (surveyed_house (
     "k-250", SURVEYED (surveyed_box ("a", "wall", 13000, 2400, "")), NULL));
-  takeoff = rod_takeoff_new (plan);
+  takeoff = rod_takeoff_new (plan, NULL);
   for (guint c = 0; c < takeoff->cuttings->len; c++)
     {
       const RodCutting *cutting = &g_array_index (takeoff->cuttings, RodCutting, c);

@@ -14,7 +14,7 @@ plan_house (Job      *job,
             RodHouse *house)
 {
   job->plan = rod_plan_new (house);
-  job->takeoff = rod_takeoff_new (job->plan);
+  job->takeoff = rod_takeoff_new (job->plan, NULL);
   rod_record_unref (house);
 }
 

@@ -76,7 +76,7 @@ print_one (guint32 seed)
   DrawnCutting job;
 
   drawn_cutting_draw (&job, rand, n_stock, n_demand, 15);
-  plan = rod_cut_plan_new (&job.problem, &error);
+  plan = rod_cut_plan_new (&job.problem, NULL, &error);
   if (plan == NULL)
     g_error ("seed %u: %s", seed, error->message);
   print_problem (&job.problem);

@@ -35,6 +35,7 @@
 struct _RodCutColumns
 {
   const RodCutJob *job;
+  GCancellable    *cancellable;
   RodCutMaster    *master;
   RodCutPricing   *pricing;
   double          *worth;  /* of the linear program */
@@ -47,7 +48,8 @@ struct _RodCutColumns
 };
 
 RodCutColumns *
-rod_cut_columns_new (const RodCutJob *job)
+rod_cut_columns_new (const RodCutJob *job,
+                     GCancellable    *cancellable)
 {
   RodCutColumns *self;
   RodCutPricing *pricing;
@@ -60,6 +62,7 @@ rod_cut_columns_new (const RodCutJob *job)
 
   self = g_new0 (RodCutColumns, 1);
   self->job = job;
+  self->cancellable = cancellable;
   self->master = rod_cut_master_new (job);
   self->pricing = pricing;
   self->worth = g_new0 (double, job->n_sizes);
@@ -238,7 +241,7 @@ rod_cut_columns_generate (RodCutColumns    *self,
     {
       double least;
 
-      if (!rod_cut_master_solve (self->master))
+      if (g_cancellable_is_cancelled (self->cancellable) || !rod_cut_master_solve (self->master))
         return FALSE;
       relaxation->cost = rod_cut_master_get_cost (self->master);
       least = relaxation->cost * (1 - COST_NOISE);

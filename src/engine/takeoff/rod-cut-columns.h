@@ -16,11 +16,13 @@ typedef struct _RodCutColumns RodCutColumns;
 /**
  * rod_cut_columns_new:
  * @job: (transfer none): a job, which must outlive the columns
+ * @cancellable: (nullable) (transfer none): calls generation off; must outlive the columns
  *
  * Returns: (transfer full) (nullable): column generation for @job; %NULL if its tables would be too
  *   large
  */
-RodCutColumns *rod_cut_columns_new (const RodCutJob *job) G_GNUC_WARN_UNUSED_RESULT;
+RodCutColumns *rod_cut_columns_new (const RodCutJob *job,
+                                    GCancellable    *cancellable) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_cut_columns_free:
@@ -102,7 +104,8 @@ const gint32 *rod_cut_columns_get_most (const RodCutColumns *self);
  * Solves the linear program over all patterns, as far as @goal asks. The bound holds wherever it
  * stops.
  *
- * Returns: whether the linear program could be solved; @relaxation is set in any case
+ * Returns: whether the linear program could be solved and nobody called it off; @relaxation is set
+ *   in any case
  */
 gboolean rod_cut_columns_generate (RodCutColumns    *self,
                                    const RodCutRest *rest,

@@ -328,8 +328,9 @@ report_uncut (RodTakeoff       *takeoff,
 }
 
 static void
-solve (RodTakeoff *takeoff,
-       RodCutting *cutting)
+solve (RodTakeoff   *takeoff,
+       RodCutting   *cutting,
+       GCancellable *cancellable)
 {
   const RodSaw *saw = takeoff->plan->house->saw;
   g_autoptr (GArray) piles = pile_items (cutting);
@@ -352,7 +353,9 @@ solve (RodTakeoff *takeoff,
     }
   problem.demand = (const RodCutDemand *) (const void *) demand->data;
   problem.n_demand = demand->len;
-  plan = rod_cut_plan_new (&problem, &error);
+  plan = rod_cut_plan_new (&problem, cancellable, &error);
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
   if (plan == NULL)
     {
       report_uncut (takeoff, cutting, error);
@@ -375,14 +378,16 @@ solve (RodTakeoff *takeoff,
     }
 }
 
-void
-rod_cut_lists_solve (RodTakeoff *takeoff)
+gboolean
+rod_cut_lists_solve (RodTakeoff   *takeoff,
+                     GCancellable *cancellable)
 {
-  for (guint i = 0; i < takeoff->cuttings->len; i++)
+  for (guint i = 0; i < takeoff->cuttings->len && !g_cancellable_is_cancelled (cancellable); i++)
     {
       RodCutting *cutting = &g_array_index (takeoff->cuttings, RodCutting, i);
 
       if (!rod_cutting_is_by_the_metre (cutting))
-        solve (takeoff, cutting);
+        solve (takeoff, cutting, cancellable);
     }
+  return !g_cancellable_is_cancelled (cancellable);
 }

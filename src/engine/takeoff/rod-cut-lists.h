@@ -18,9 +18,13 @@ void rod_cut_lists_collect (RodTakeoff *takeoff);
 /**
  * rod_cut_lists_solve:
  * @takeoff: a take-off with its cuttings
+ * @cancellable: (nullable): calls it off, also from another thread
  *
  * Plans the bars of every cutting. What cannot be cut from the stock becomes a finding.
+ *
+ * Returns: whether all are planned; %FALSE when called off
  */
-void rod_cut_lists_solve (RodTakeoff *takeoff);
+gboolean rod_cut_lists_solve (RodTakeoff   *takeoff,
+                              GCancellable *cancellable);
 
 G_END_DECLS

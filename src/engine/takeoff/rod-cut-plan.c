@@ -207,6 +207,7 @@ check_stock_suffices (const RodCutProblem *problem,
 
 RodCutPlan *
 rod_cut_plan_new (const RodCutProblem *problem,
+                  GCancellable        *cancellable,
                   GError             **error)
 {
   g_autoptr (RodCutJob) job = NULL;
@@ -221,8 +222,12 @@ rod_cut_plan_new (const RodCutProblem *problem,
   if (job == NULL)
     return NULL;
 
-  scheme = job->n_pieces > 0 ? rod_cut_search (job, &bound) : rod_cut_scheme_new ();
-  if (!check_stock_suffices (problem, job, scheme, error))
+  if (job->n_pieces > 0)
+    scheme = rod_cut_search (job, cancellable, &bound);
+  else
+    scheme = rod_cut_scheme_new ();
+  if (g_cancellable_set_error_if_cancelled (cancellable, error) ||
+      !check_stock_suffices (problem, job, scheme, error))
     return NULL;
 
   plan = g_new0 (RodCutPlan, 1);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include <gio/gio.h>
 
 G_BEGIN_DECLS
 
@@ -115,6 +115,7 @@ GQuark rod_cut_error_quark (void);
 /**
  * rod_cut_plan_new:
  * @problem: what to cut from what
+ * @cancellable: (nullable): calls it off, also from another thread
  * @error: return location for an error
  *
  * Finds a plan of least cost, or close to it, with a bound that holds for every plan.
@@ -122,11 +123,13 @@ GQuark rod_cut_error_quark (void);
  * exactly as often as demanded. Never dearer than first-fit decreasing.
  *
  * Fails with %ROD_CUT_ERROR_TOO_LONG, %ROD_CUT_ERROR_SHORT_OF_STOCK or %ROD_CUT_ERROR_INVALID; the
- * message names the piece and the length that would work.
+ * message names the piece and the length that would work. Fails with %G_IO_ERROR_CANCELLED when
+ * called off, within some hundredths of a second.
  *
  * Returns: (transfer full): the plan, or %NULL on error
  */
 RodCutPlan *rod_cut_plan_new (const RodCutProblem *problem,
+                              GCancellable        *cancellable,
                               GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**

@@ -7,7 +7,7 @@
 gboolean
 rod_cut_quest_is_over (const RodCutQuest *self)
 {
-  return self->best->cost <= self->bound ||
+  return self->best->cost <= self->bound || g_cancellable_is_cancelled (self->cancellable) ||
          rod_cut_columns_get_effort (self->columns) + self->spent > self->effort;
 }
 

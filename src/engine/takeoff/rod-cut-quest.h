@@ -8,6 +8,7 @@ G_BEGIN_DECLS
 /**
  * RodCutQuest:
  * @job: (transfer none): what the quest is about
+ * @cancellable: (nullable) (transfer none): calls it off
  * @columns: (transfer none): column generation for @job
  * @best: (transfer full): the cheapest scheme known for the whole job
  * @bound: no scheme costs less
@@ -23,6 +24,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   const RodCutJob *job;
+  GCancellable    *cancellable;
   RodCutColumns   *columns;
   RodCutScheme    *best;
   gint64           bound;
@@ -36,7 +38,8 @@ typedef struct
  * rod_cut_quest_is_over:
  * @self: a quest
  *
- * Returns: whether the best scheme is proven, or as much work has been done as may be
+ * Returns: whether the best scheme is proven, as much work has been done as may be, or it is called
+ *   off
  */
 gboolean rod_cut_quest_is_over (const RodCutQuest *self);
 

@@ -75,7 +75,7 @@ find_root (RodCutQuest *quest)
 static void
 search_by_columns (RodCutQuest *quest)
 {
-  g_autoptr (RodCutColumns) columns = rod_cut_columns_new (quest->job);
+  g_autoptr (RodCutColumns) columns = rod_cut_columns_new (quest->job, quest->cancellable);
 
   if (columns == NULL)
     return;
@@ -94,10 +94,11 @@ search_by_columns (RodCutQuest *quest)
 
 RodCutScheme *
 rod_cut_search (const RodCutJob *job,
+                GCancellable    *cancellable,
                 gint64          *bound)
 {
   g_autoptr (RodCutRest) whole = rod_cut_rest_new (job);
-  RodCutQuest quest = { .job = job };
+  RodCutQuest quest = { .job = job, .cancellable = cancellable };
 
   quest.effort = EFFORT + EFFORT_PER_SIZE * (gint64) job->n_sizes;
   quest.best = rod_cut_first_fit (job, whole, job->n_sources);

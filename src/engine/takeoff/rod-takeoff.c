@@ -33,7 +33,8 @@ rod_cutting_is_by_the_metre (const RodCutting *cutting)
 }
 
 RodTakeoff *
-rod_takeoff_new (RodPlan *plan)
+rod_takeoff_new (RodPlan      *plan,
+                 GCancellable *cancellable)
 {
   RodTakeoff *takeoff;
 
@@ -47,7 +48,11 @@ rod_takeoff_new (RodPlan *plan)
   takeoff->findings = rod_findings_new ();
 
   rod_cut_lists_collect (takeoff);
-  rod_cut_lists_solve (takeoff);
+  if (!rod_cut_lists_solve (takeoff, cancellable))
+    {
+      rod_takeoff_unref (takeoff);
+      return NULL;
+    }
   rod_order_collect (takeoff);
   rod_findings_sort (takeoff->findings);
   return takeoff;

@@ -159,12 +159,15 @@ gboolean rod_cutting_is_by_the_metre (const RodCutting *cutting);
 /**
  * rod_takeoff_new:
  * @plan: a plan
+ * @cancellable: (nullable): calls it off, also from another thread
  *
- * Makes cutting lists and order. Pure and deterministic; may take up to a second for a large house.
+ * Makes cutting lists and order. Pure and deterministic; may take up to a second for a large house,
+ * and ends soon when called off.
  *
- * Returns: (transfer full): the take-off
+ * Returns: (transfer full) (nullable): the take-off; %NULL when called off
  */
-RodTakeoff *rod_takeoff_new (RodPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+RodTakeoff *rod_takeoff_new (RodPlan      *plan,
+                             GCancellable *cancellable) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_takeoff_ref:
