@@ -11,6 +11,7 @@
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
 #include "engine/fixings/rod-screws.h"
+#include "engine/fold/rod-fold.h"
 #include "engine/frame/rod-battens.h"
 #include "engine/frame/rod-noggins.h"
 #include "engine/plan/rod-faces.h"
@@ -71,6 +72,9 @@ new_empty (const RodHouse *house)
   plan->flanges = new_list (sizeof (RodFlange), NULL);
   plan->battens = new_list (sizeof (RodBattenRun), NULL);
   plan->trims = new_list (sizeof (RodTrimRun), NULL);
+  plan->places = new_list (sizeof (RodPlace), NULL);
+  plan->closures = new_list (sizeof (RodClosure), NULL);
+  plan->loop_steps = new_list (sizeof (RodLoopStep), NULL);
   plan->findings = rod_findings_new ();
   return plan;
 }
@@ -103,6 +107,7 @@ rod_plan_new (const RodHouse *house)
 
   /* How it is shown, and what is wrong with it. */
   rod_net_place (plan);
+  rod_fold_build (plan);
   rod_alignment_check (plan);
   rod_setout_check (plan);
   rod_checks_run (plan);
@@ -132,6 +137,9 @@ clear_plan (gpointer data)
   g_array_unref (plan->flanges);
   g_array_unref (plan->battens);
   g_array_unref (plan->trims);
+  g_array_unref (plan->places);
+  g_array_unref (plan->closures);
+  g_array_unref (plan->loop_steps);
   g_array_unref (plan->findings);
   rod_record_unref (plan->house);
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/plan/rod-face.h"
+#include "engine/plan/rod-place.h"
 
 G_BEGIN_DECLS
 
@@ -267,6 +268,9 @@ typedef struct
  * @flanges: (element-type RodFlange): flanges, piece by piece
  * @battens: (element-type RodBattenRun): battens, field by field
  * @trims: (element-type RodTrimRun): trim runs, field by field
+ * @places: (element-type RodPlace): where each face lies in the folded house
+ * @closures: (element-type RodClosure): where chains of joins close
+ * @loop_steps: (element-type RodLoopStep): the chains, closure by closure
  * @findings: (element-type RodFinding): findings, worst first
  *
  * Everything that follows from a house, except what is bought (see rod_takeoff_new()). Immutable,
@@ -284,6 +288,9 @@ typedef struct
   GArray    *flanges;
   GArray    *battens;
   GArray    *trims;
+  GArray    *places;
+  GArray    *closures;
+  GArray    *loop_steps;
   GArray    *findings;
 } RodPlan;
 
