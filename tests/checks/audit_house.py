@@ -130,7 +130,7 @@ class Edge:
         self.carries = False
         self.offset = 0
         self.derived_join = False
-        self.build_up = self.clearance = self.back = self.across = 0
+        self.build_up = self.clearance = self.back = self.across = self.absorbed = 0
         self.rule = self.trim = None
         self.starter = False
         self.trimless = False
@@ -239,7 +239,7 @@ class Field:
         if line != 'bare':
             inset += edge.clearance
         if line == 'pocket':
-            inset += edge.back + edge.across
+            inset += edge.back + edge.across + edge.absorbed
         return inset
 
     def region(self, line):
@@ -371,8 +371,12 @@ class House:
             for edge in field.edges.values():
                 self.settle(field, edge)
         for field in self.fields:
-            for edge in field.edges.values():
+            for edge, planned in zip(field.edges.values(), field.plan['edges']):
                 self.stack(field, edge)
+                # Where no board of this field lies along the edge nothing is absorbed; where one
+                # does and the strip is cut after all, the courses show it.
+                if planned['absorbed_mm']:
+                    edge.absorbed = self.absorbed(field, edge)
 
     def add_faces(self):
         for surface in self.data['surfaces']:
@@ -498,6 +502,21 @@ class House:
                 self.find_trim(field, edge, False)
                 edge.clearance = max(low, edge.clearance)
                 edge.across = rules['gap_across_mm']
+
+    @staticmethod
+    def absorbed(field, edge):
+        """Level boards of a wall: a strip that fits in what the pocket is deep beyond gap,
+        engagement and error is not cut (R6). Elsewhere none is."""
+        if not (edge.along and edge.trim) or edge.starter or field.face.kind != 'wall' or \
+                abs(field.direction) > SAME_DEG:
+            return 0
+        rules, cover, phase = field.rules, field.board['cover_mm'], field.plan['phase_mm']
+        inset = edge.clearance - edge.build_up + edge.back + edge.across
+        a, b = (field.to_board(p) for p in shifted(*edge.line(), inset))
+        strip = ((a[1] - phase) if b[0] < a[0] else (phase - a[1])) % cover
+        most = (edge.trim.get('pocket_mm', 0) - rules['min_engagement_mm'] - edge.across -
+                rules['tolerance_mm'])
+        return strip if 1e-5 < strip <= most + 1e-6 else 0
 
     @staticmethod
     def is_plain(field, edge):

@@ -593,8 +593,8 @@ def check_reckonings(house, report):
             same(end['gap_reckoning'], end['gap_mm'], f'{piece["mark"]} gap {name}')
     for index, field in enumerate(plan['fields']):
         for edge in field['edges']:
-            stack = (edge['clearance_mm'] + edge['back_mm'] + edge['gap_across_mm'] -
-                     edge['build_up_mm'])
+            stack = (edge['clearance_mm'] + edge['back_mm'] + edge['gap_across_mm'] +
+                     edge['absorbed_mm'] - edge['build_up_mm'])
             same(edge['reckoning'], round(stack, 3), f'{field["face"]} edge stack')
         screws = sum(p['screws'] for p in plan['pieces'] if p['field'] == index)
         screws += sum(t['screws'] for t in plan['trims'] if t['field'] == index)

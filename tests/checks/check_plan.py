@@ -63,7 +63,8 @@ def check_stacks(house, report):
             continue
         for edge, other in zip(field.edges.values(), planned['edges']):
             numbers = {'build_up_mm': edge.build_up, 'clearance_mm': edge.clearance,
-                       'back_mm': edge.back, 'gap_across_mm': edge.across}
+                       'back_mm': edge.back, 'gap_across_mm': edge.across,
+                       'absorbed_mm': edge.absorbed}
             words = {'condition': edge.condition, 'starter': edge.starter,
                      'trim': edge.trim['id'] if edge.trim else None}
             for member, value in numbers.items():

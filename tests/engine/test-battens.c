@@ -557,13 +557,14 @@ test_middle_batten_counts_once (void)
 static void
 test_piece_over_a_single_batten (void)
 {
-  RodHouse *house = surveyed_house (
-    "k-250",
-    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
-                        "{'x': 0, 'y': 0}, {'x': 800, 'y': 0}, {'x': 800, 'y': 700}, "
-                        "{'x': 550, 'y': 700}, {'x': 550, 'y': 1200}, {'x': 250, 'y': 1200}, "
-                        "{'x': 250, 'y': 700}, {'x': 0, 'y': 700}]}")),
-    NULL);
+  RodHouse *house =
+    surveyed_house ("k-250",
+                    SURVEYED (g_strdup (
+                      "{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
+                      "{'x': 0, 'y': 0}, {'x': 800, 'y': 0}, {'x': 800, 'y': 700}, "
+                      "{'x': 550, 'y': 700}, {'x': 550, 'y': 1200}, {'x': 250, 'y': 1200}, "
+                      "{'x': 250, 'y': 700}, {'x': 0, 'y': 700}]}")),
+                    NULL);
   g_autoptr (RodPlan) plan = NULL;
 
   /* The tower is 300 wide. Battens 150 from its sides would both lie on its axis and become one. */

@@ -220,11 +220,12 @@ test_apex_stays_whole (void)
   double joint_mm = 0.0;
   int    whole = 0;
 
-  plan = planned_house (surveyed_house (
-    "k-250",
-    SURVEYED (g_strdup ("{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
-                        "{'x': 0, 'y': 0}, {'x': 8000, 'y': 0}, {'x': 4000, 'y': 4000}]}")),
-    NULL));
+  plan = planned_house (
+    surveyed_house ("k-250",
+                    SURVEYED (g_strdup (
+                      "{'id': 'a', 'kind': 'wall', 'system': 'k', 'joint_line_mm': 0, 'outline': ["
+                      "{'x': 0, 'y': 0}, {'x': 8000, 'y': 0}, {'x': 4000, 'y': 4000}]}")),
+                    NULL));
 
   /* 45°: a course at height y is 8000 − 2·y − 2·2·√2 between pockets, halves under 300 from y =
    * 3697 up: courses from 3500 on are split, the ones at 3750 is not. */

@@ -56,15 +56,16 @@ test_joint_on_a_jamb (void)
 static void
 test_hole_keeps_clear (void)
 {
-  g_autoptr (RodPlan) plan = planned_house (surveyed_house (
-    "k-250",
-    SURVEYED (surveyed_box ("a",
-                            "wall",
-                            4000,
-                            2400,
-                            ", 'joint_line_mm': 0, 'openings': [{'id': 'v', 'kind': 'vent', 'x': 1000, "
-                            "'y': 1080, 'width_mm': 300, 'height_mm': 80}]")),
-    NULL));
+  g_autoptr (RodPlan) plan = planned_house (
+    surveyed_house ("k-250",
+                    SURVEYED (surveyed_box (
+                      "a",
+                      "wall",
+                      4000,
+                      2400,
+                      ", 'joint_line_mm': 0, 'openings': [{'id': 'v', 'kind': 'vent', 'x': 1000, "
+                      "'y': 1080, 'width_mm': 300, 'height_mm': 80}]")),
+                    NULL));
   const RodPiece *piece = planned_piece (plan, "A-05-1");
   double          left = INFINITY, right = -INFINITY;
 
@@ -84,15 +85,16 @@ test_hole_keeps_clear (void)
 static void
 test_pipe_on_a_joint_line (void)
 {
-  g_autoptr (RodPlan) plan = planned_house (surveyed_house (
-    "k-250",
-    SURVEYED (surveyed_box ("a",
-                            "wall",
-                            4000,
-                            2400,
-                            ", 'joint_line_mm': 0, 'openings': [{'id': 'p', 'kind': 'pipe', 'shape': "
-                            "'circle', 'x': 2000, 'y': 1000, 'width_mm': 70}]")),
-    NULL));
+  g_autoptr (RodPlan) plan = planned_house (
+    surveyed_house ("k-250",
+                    SURVEYED (surveyed_box (
+                      "a",
+                      "wall",
+                      4000,
+                      2400,
+                      ", 'joint_line_mm': 0, 'openings': [{'id': 'p', 'kind': 'pipe', 'shape': "
+                      "'circle', 'x': 2000, 'y': 1000, 'width_mm': 70}]")),
+                    NULL));
   const RodPiece *below = planned_piece (plan, "A-04-1");
   const RodPiece *above = planned_piece (plan, "A-05-1");
 

@@ -23,6 +23,7 @@ static const RodType *const all_types[] = {
   &rod_zone_type,
   &rod_pin_type,
   &rod_aim_type,
+  &rod_seen_weights_type,
   &rod_surface_type,
   &rod_site_type,
   &rod_saw_type,

@@ -13,6 +13,7 @@
 #include "engine/frame/rod-supports.h"
 #include "engine/movement/rod-movement.h"
 #include "engine/rod-limits.h"
+#include "engine/setout/rod-group-setout.h"
 
 /* What one kind of finding has come to in a field. */
 typedef struct
@@ -220,21 +221,31 @@ name_pieces (const Check *check,
     kind->count - 1);
 }
 
-/* How far all lines must move so that the narrow strip becomes wide enough. */
+/* What cures a sliver: the move to the best set-out where the rod was left elsewhere, the pin that
+ * keeps it from there, or what lies outside of the set-out. */
 static char *
 sliver_remedy (const Check *check,
                const Tally *kind)
 {
-  double missing_mm = ceil (kind->worst.limit - kind->worst.value);
+  const RodGroup *group =
+    &g_array_index (check->plan->groups, RodGroup, check->field->group);
+  RodPhaseScore best = rod_phase_score (&group->setout->problem, group->best_mm);
+  double        move_mm = remainder (group->best_mm - group->phase_mm, group->pitch_mm);
+  double        missing_mm = ceil (kind->worst.limit - kind->worst.value);
 
-  if (g_array_index (check->plan->groups, RodGroup, check->field->group).pinned)
+  if (group->held && best.slivers < group->slivers)
+    return g_strdup_printf (_ ("Move the joint lines by %+.1f mm: the narrowest strip of the group "
+                               "is then %.0f mm."),
+                            move_mm * check->field->group_scale,
+                            best.narrowest_mm);
+  if (group->pinned)
     return g_strdup_printf (
-      _ ("A joint line is held in this group: move it by at least %.0f mm, or let it go."),
+      _ ("A pin holds the joint lines of this group: move it by at least %.0f mm, or remove it."),
       missing_mm);
   return g_strdup_printf (
     _ ("No position of the joint lines spares this strip without a narrower one elsewhere. Let "
-       "the starter move "
-       "by %.0f mm more, use another board here, or hide the strip behind a deeper trim."),
+       "the starter move by %.0f mm more, use another board here, or hide the strip behind a "
+       "deeper trim."),
     missing_mm);
 }
 

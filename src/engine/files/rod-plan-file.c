@@ -133,6 +133,7 @@ write_edge (RodJsonStream *json,
   rod_plan_json_length (json, "clearance_mm", edge->clearance_mm);
   rod_plan_json_length (json, "back_mm", edge->back_mm);
   rod_plan_json_length (json, "gap_across_mm", edge->gap_across_mm);
+  rod_plan_json_length (json, "absorbed_mm", edge->absorbed_mm);
   rod_plan_json_reckoning (json, "reckoning", rod_reckon_edge (plan, field_index, edge_index));
   rod_json_stream_close (json);
 }
@@ -231,9 +232,13 @@ write_group (RodJsonStream *json,
   rod_json_stream_open_object (json, NULL);
   rod_plan_json_length (json, "pitch_mm", group->pitch_mm);
   rod_plan_json_length (json, "phase_mm", group->phase_mm);
+  rod_plan_json_length (json, "best_mm", group->best_mm);
   rod_json_stream_flag (json, "pinned", group->pinned);
+  rod_json_stream_flag (json, "held", group->held);
   rod_plan_json_length (json, "narrowest_mm", group->narrowest_mm);
   rod_json_stream_integer (json, "rips", group->rips);
+  rod_json_stream_integer (json, "slivers", group->slivers);
+  rod_json_stream_integer (json, "risks", group->risks);
   rod_plan_json_length (json, "misfit_mm", group->misfit_mm);
   rod_json_stream_open_array (json, "fields");
   for (guint i = 0; i < plan->fields->len; i++)

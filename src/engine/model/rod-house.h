@@ -133,8 +133,9 @@ typedef struct
  * @author: who drew it
  * @units: units on screen and paper
  * @survey_tolerance_mm: how far a measured line may be off
- * @aims: (element-type RodAim): the aims that come first in a set-out; the others follow in the usual
- *        order
+ * @aims: (element-type RodAim): the aims that come first in a set-out; the others follow in the
+ *        usual order
+ * @seen_weights: how much strips count by where they are seen
  * @site: climate
  * @saw: saw
  * @buying: how to order
@@ -147,23 +148,24 @@ typedef struct
  */
 typedef struct
 {
-  RodRecord  record;
-  char      *format;
-  int        version;
-  char      *name;
-  char      *place;
-  char      *client;
-  char      *author;
-  RodUnits   units;
-  double     survey_tolerance_mm;
-  GPtrArray *aims;
-  RodSite   *site;
-  RodSaw    *saw;
-  RodBuying *buying;
-  GPtrArray *rack;
-  GPtrArray *systems;
-  GPtrArray *surfaces;
-  GPtrArray *joins;
+  RodRecord       record;
+  char           *format;
+  int             version;
+  char           *name;
+  char           *place;
+  char           *client;
+  char           *author;
+  RodUnits        units;
+  double          survey_tolerance_mm;
+  GPtrArray      *aims;
+  RodSeenWeights *seen_weights;
+  RodSite        *site;
+  RodSaw         *saw;
+  RodBuying      *buying;
+  GPtrArray      *rack;
+  GPtrArray      *systems;
+  GPtrArray      *surfaces;
+  GPtrArray      *joins;
 } RodHouse;
 
 extern const RodType rod_site_type;

@@ -77,6 +77,27 @@ const RodType rod_pin_type = {
 };
 
 /* clang-format off */
+static const RodMember seen_weights_members[] = {
+  ROD_ROW (RodSeenWeights, front, NUMBER, .min = 0.01, .max = 1000, .fallback = 10,
+           .doc = "Weight of what is seen from near by."),
+  ROD_ROW (RodSeenWeights, side, NUMBER, .min = 0.01, .max = 1000, .fallback = 6,
+           .doc = "Weight of what is seen from the street."),
+  ROD_ROW (RodSeenWeights, rear, NUMBER, .min = 0.01, .max = 1000, .fallback = 2,
+           .doc = "Weight of what is seldom seen."),
+  ROD_ROW (RodSeenWeights, hidden, NUMBER, .min = 0.01, .max = 1000, .fallback = 0.5,
+           .doc = "Weight of what is hardly ever seen."),
+  ROD_ROWS_END,
+};
+/* clang-format on */
+
+const RodType rod_seen_weights_type = {
+  .name = "seen-weights",
+  .doc = "How much a strip counts in the set-out by where it is seen; only ratios matter.",
+  .size = sizeof (RodSeenWeights),
+  .members = seen_weights_members,
+};
+
+/* clang-format off */
 static const RodMember aim_members[] = {
   ROD_ROW (RodAim, aim, CHOICE, .flags = ROD_MEMBER_REQUIRED, .fallback = ROD_AIM_SLIVERS,
            .choices = rod_aim_choices, .doc = "What is aimed at."),
@@ -90,3 +111,24 @@ const RodType rod_aim_type = {
   .size = sizeof (RodAim),
   .members = aim_members,
 };
+
+double
+rod_seen_weight (const RodSeenWeights *weights,
+                 RodSeen               seen)
+{
+  g_return_val_if_fail (weights != NULL, 1.0);
+
+  switch (seen)
+    {
+    case ROD_SEEN_SIDE:
+      return weights->side;
+    case ROD_SEEN_REAR:
+      return weights->rear;
+    case ROD_SEEN_HIDDEN:
+      return weights->hidden;
+    case ROD_SEEN_INHERITED:
+    case ROD_SEEN_FRONT:
+    default:
+      return weights->front;
+    }
+}

@@ -80,6 +80,24 @@ typedef enum
 } RodSeen;
 
 /**
+ * RodSeenWeights:
+ * @front: weight of what is seen from near by, > 0
+ * @side: of what is seen from the street
+ * @rear: of what is seldom seen
+ * @hidden: of what is hardly ever seen
+ *
+ * How much a strip counts in the set-out by where it is seen (rule R25); only their ratios matter.
+ */
+typedef struct
+{
+  RodRecord record;
+  double    front;
+  double    side;
+  double    rear;
+  double    hidden;
+} RodSeenWeights;
+
+/**
  * RodAimKind:
  * @ROD_AIM_STARTERS: bases keep their starter
  * @ROD_AIM_SLIVERS: no strip is narrower than allowed
@@ -121,6 +139,7 @@ typedef struct
 } RodAim;
 
 extern const RodType rod_pin_type;
+extern const RodType rod_seen_weights_type;
 extern const RodType rod_aim_type;
 
 extern const RodChoice rod_pin_kind_choices[];
@@ -128,7 +147,18 @@ extern const RodChoice rod_pin_side_choices[];
 extern const RodChoice rod_seen_choices[];
 extern const RodChoice rod_aim_choices[];
 
+/**
+ * rod_seen_weight:
+ * @weights: weights
+ * @seen: from where something is seen; inherited stands for the front
+ *
+ * Returns: how much it counts
+ */
+double rod_seen_weight (const RodSeenWeights *weights,
+                        RodSeen               seen);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodPin, rod_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSeenWeights, rod_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodAim, rod_record_unref)
 
 G_END_DECLS

@@ -33,6 +33,7 @@ G_BEGIN_DECLS
  *                the starter above the edge
  * @back_mm: trim's boundary → pocket line, inwards
  * @gap_across_mm: pocket line → cut line where @long_side; else 0
+ * @absorbed_mm: cut line → joint line where the pocket swallows the strip between; else 0
  *
  * An edge of a face with its edge stack, raw line to cut line, every distance square to the edge.
  * A plain value.
@@ -61,6 +62,7 @@ typedef struct
   double             clearance_mm;
   double             back_mm;
   double             gap_across_mm;
+  double             absorbed_mm;
 } RodEdge;
 
 /**
@@ -186,6 +188,8 @@ typedef struct
  * @label: name for people, e.g. "Front, window w1, left jamb"
  * @parent: for a derived reveal the face it belongs to, else -1
  * @opening: for a derived reveal the index of the opening in @parent's surface, else -1
+ * @rank: its place in the order of the surfaces' ids: what is equal otherwise goes by it, so that
+ *        the order in the file changes nothing
  * @first_field: index of its first field in the plan
  * @n_fields: how many fields
  * @bare: batten-face region: outline less openings, before clearances, in the surface's plane
@@ -202,6 +206,7 @@ typedef struct
   char             *label;
   int               parent;
   int               opening;
+  guint             rank;
   guint             first_field;
   guint             n_fields;
   RodRegion        *bare;

@@ -29,7 +29,8 @@ inset_mm (const RodEdge *edge,
     case LINE_TRIM:
       return rod_edge_inset (edge);
     case LINE_POCKET:
-      return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm;
+      return rod_edge_inset (edge) + edge->back_mm + edge->gap_across_mm +
+             edge->absorbed_mm;
     case LINE_BATTEN_FACE:
     default:
       return -edge->build_up_mm;

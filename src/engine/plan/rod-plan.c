@@ -20,7 +20,10 @@
 #include "engine/plan/rod-plan.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/setout/rod-alignment.h"
+#include "engine/setout/rod-group-setout.h"
+#include "engine/setout/rod-pins.h"
 #include "engine/setout/rod-setout.h"
+#include "engine/setout/rod-ties.h"
 #include "engine/takeoff/rod-pieces.h"
 #include "engine/trims/rod-trim-runs.h"
 
@@ -47,6 +50,14 @@ clear_field (gpointer data)
   rod_region_free (field->pocket);
 }
 
+static void
+clear_group (gpointer data)
+{
+  RodGroup *group = data;
+
+  rod_group_setout_free (group->setout);
+}
+
 static GArray *
 new_list (gsize          size,
           GDestroyNotify clear)
@@ -66,7 +77,8 @@ new_empty (const RodHouse *house)
   plan->house = rod_record_ref (house);
   plan->faces = new_list (sizeof (RodFace), clear_face);
   plan->fields = new_list (sizeof (RodField), clear_field);
-  plan->groups = new_list (sizeof (RodGroup), NULL);
+  plan->ties = new_list (sizeof (RodTie), NULL);
+  plan->groups = new_list (sizeof (RodGroup), clear_group);
   plan->pieces = new_list (sizeof (RodPiece), NULL);
   plan->notches = new_list (sizeof (RodNotch), NULL);
   plan->flanges = new_list (sizeof (RodFlange), NULL);
@@ -93,9 +105,11 @@ rod_plan_new (const RodHouse *house)
   rod_stacks_build (plan);
 
   /* Where the joint lines fall. */
+  rod_ties_collect (plan);
   rod_alignment_build (plan);
   rod_setout_choose (plan);
   rod_stacks_settle_starters (plan);
+  rod_setout_absorb (plan);
 
   /* What is cut and fixed. */
   rod_outlines_build (plan);
@@ -109,7 +123,7 @@ rod_plan_new (const RodHouse *house)
   rod_net_place (plan);
   rod_fold_build (plan);
   rod_alignment_check (plan);
-  rod_setout_check (plan);
+  rod_pins_check (plan);
   rod_checks_run (plan);
   rod_findings_sort (plan->findings);
   return plan;
@@ -130,6 +144,7 @@ clear_plan (gpointer data)
 
   g_array_unref (plan->faces);
   g_array_unref (plan->fields);
+  g_array_unref (plan->ties);
   g_array_unref (plan->groups);
   g_array_unref (plan->pieces);
   rod_region_free (plan->rings);

@@ -188,28 +188,87 @@ typedef struct
 } RodTrimRun;
 
 /**
+ * RodTieKind:
+ * @ROD_TIE_ZONES: fields of one surface with the same board and direction
+ * @ROD_TIE_MEETS: boards of both end at a join and their lines meet there
+ * @ROD_TIE_MIRRORS: boards of both run along a join, first joints equally far from it
+ * @ROD_TIE_UNEQUAL: boards of both end at a join, but their lines repeat at other distances and
+ *                   cannot all meet: tells, and ties nothing
+ */
+typedef enum
+{
+  ROD_TIE_ZONES,
+  ROD_TIE_MEETS,
+  ROD_TIE_MIRRORS,
+  ROD_TIE_UNEQUAL,
+} RodTieKind;
+
+/**
+ * RodTie:
+ * @kind: what it asks for
+ * @a: index of a field
+ * @b: index of the other field
+ * @edge: index of the edge of @a at which they meet; unused for zones
+ * @scale: phase of @b = @shift_mm + @scale × phase of @a, modulo @period_mm
+ * @shift_mm: see @scale
+ * @period_mm: see @scale
+ * @pitch_a_mm: distance of the lines of @a along the edge
+ * @pitch_b_mm: of those of @b
+ * @closes: a chain of joins comes back here; its lines meet only as the others let them
+ * @misfit_mm: how far lines miss here, once they are set out
+ *
+ * What a join, or a surface with zones, asks of the joint lines of two fields. A plain value.
+ */
+typedef struct
+{
+  RodTieKind kind;
+  guint      a;
+  guint      b;
+  guint      edge;
+  double     scale;
+  double     shift_mm;
+  double     period_mm;
+  double     pitch_a_mm;
+  double     pitch_b_mm;
+  gboolean   closes;
+  double     misfit_mm;
+} RodTie;
+
+typedef struct _RodGroupSetout RodGroupSetout;
+
+/**
  * RodGroup:
  * @pitch_mm: cover width shared by its fields
  * @phase_mm: phase of the first field; the others follow from their joins
- * @pinned: whether the user holds a joint line
+ * @setout: (transfer full): what decided it, see rod_group_setout_new()
+ * @pinned: whether pins of the user decide it
+ * @held: whether it is where the user left the rod, rather than at its best
+ * @best_mm: the best phase, within what pins allow; @phase_mm unless it is held
  * @first_field: index of the field that leads
  * @n_fields: how many fields
  * @narrowest_mm: the narrowest rip in all of it; the pitch when nothing is ripped
  * @rips: how many different strips are ripped
+ * @slivers: how many different strips are narrower than allowed
+ * @risks: how many are or may become so within the survey's tolerance
  * @misfit_mm: greatest closing misfit of its chains of joins
  *
  * An alignment group: fields whose joint lines are tied. A plain value.
  */
 typedef struct
 {
-  double   pitch_mm;
-  double   phase_mm;
-  gboolean pinned;
-  guint    first_field;
-  guint    n_fields;
-  double   narrowest_mm;
-  int      rips;
-  double   misfit_mm;
+  double          pitch_mm;
+  double          phase_mm;
+  RodGroupSetout *setout;
+  gboolean        pinned;
+  gboolean        held;
+  double          best_mm;
+  guint           first_field;
+  guint           n_fields;
+  double          narrowest_mm;
+  int             rips;
+  int             slivers;
+  int             risks;
+  double          misfit_mm;
 } RodGroup;
 
 /**
@@ -261,6 +320,7 @@ typedef struct
  * @house: the house it plans
  * @faces: (element-type RodFace): surfaces and derived reveals
  * @fields: (element-type RodField): fields, face by face
+ * @ties: (element-type RodTie): what joins ask of the fields' joint lines
  * @groups: (element-type RodGroup): alignment groups
  * @pieces: (element-type RodPiece): boards, field by field in laying order
  * @rings: corners of all pieces in their surface's plane; tags as in #RodStrips
@@ -281,6 +341,7 @@ typedef struct
   RodHouse  *house;
   GArray    *faces;
   GArray    *fields;
+  GArray    *ties;
   GArray    *groups;
   GArray    *pieces;
   RodRegion *rings;

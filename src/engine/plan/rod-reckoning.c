@@ -137,6 +137,8 @@ rod_reckon_edge (const RodPlan *plan,
                           "R7");
   rod_reckoning_add_some (reckoning, line->back_mm, _ ("back of the trim"), "R4");
   rod_reckoning_add_some (reckoning, line->gap_across_mm, _ ("gap across the board"), "R4");
+  rod_reckoning_add_some (
+    reckoning, line->absorbed_mm, _ ("strip that the trim's pocket swallows"), "R6");
   return reckoning;
 }
 

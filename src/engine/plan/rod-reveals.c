@@ -123,6 +123,7 @@ rod_reveal_surface (const RodSurface *wall,
   surface->laid_from = arris == ROD_REVEAL_RIGHT ? ROD_LAID_FROM_RIGHT : ROD_LAID_FROM_LEFT;
   surface->build_up_mm = reveal->build_up_mm;
   surface->facing_deg = wall->facing_deg;
+  surface->seen = wall->seen;
   surface->level_mm = upright ? wall->level_mm + MIN (side->from.y, side->to.y) : 0.0;
   set_product (surface, wall, reveal);
 

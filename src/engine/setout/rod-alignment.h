@@ -7,21 +7,34 @@ G_BEGIN_DECLS
 
 /**
  * rod_alignment_build:
- * @plan: a plan with its edge stacks
+ * @plan: a plan with its ties
  *
- * Finds which fields' joint lines are tied through joins that carry joints, and gives every field
- * its group and its place in it. Fields of one surface with the same board and direction are tied
- * too. Edges along the boards carry no joint lines and tie nothing.
+ * Gathers tied fields into groups and gives every field its group and its place in it. The field
+ * with the widest pitch leads, of equal ones that of the surface whose id comes first. Ties that
+ * come back to where others lead already are marked to close a chain.
  */
 void rod_alignment_build (RodPlan *plan);
+
+/**
+ * rod_tie_closure:
+ * @plan: a plan with its groups
+ * @tie: a tie that closes a chain
+ * @shift_mm: (out): what lines miss by at the group's phase 0, across the boards of the tie's @b
+ * @turns: (out): how that grows with the group's phase: 0, or twice the group's measure where the
+ *         chain runs back to front
+ */
+void rod_tie_closure (const RodPlan *plan,
+                      const RodTie  *tie,
+                      double        *shift_mm,
+                      double        *turns);
 
 /**
  * rod_alignment_check:
  * @plan: a plan whose fields have their phases
  *
- * Measures at every join how far joint lines miss each other, notes the greatest misfit of each
- * group and adds findings: joints that miss by more than ROD_VISIBLE_MISFIT_MM, and covers that do
- * not repeat together.
+ * Measures at every tie how far joint lines miss each other, notes the greatest misfit of each
+ * group and adds findings: joints that miss by more than ROD_VISIBLE_MISFIT_MM, with the chain of
+ * surfaces that does not close, and covers that do not repeat together.
  */
 void rod_alignment_check (RodPlan *plan);
 

@@ -12,13 +12,15 @@ G_BEGIN_DECLS
  * @field: a field
  * @levels: (element-type RodLevel): gets the levels of its edges along the boards
  * @starters: (element-type RodStarterArc): gets its starters
+ * @spans: (element-type RodSpan): gets its boards from end to end, where they have ends
  *
  * Levels are cut lines: what is left of a board beside them is what the pocket has to hold.
  */
 void rod_field_add_levels (const RodPlan  *plan,
                            const RodField *field,
                            GArray         *levels,
-                           GArray         *starters);
+                           GArray         *starters,
+                           GArray         *spans);
 
 /**
  * rod_field_add_corner_levels:
@@ -32,5 +34,42 @@ void rod_field_add_levels (const RodPlan  *plan,
 void rod_field_add_corner_levels (const RodPlan  *plan,
                                   const RodField *field,
                                   GArray         *levels);
+
+/**
+ * rod_field_span:
+ * @plan: a plan with its alignment groups
+ * @field: a field
+ * @span: (out): its boards from end to end, in the group's measure
+ *
+ * Returns: whether they have both ends
+ */
+gboolean rod_field_span (const RodPlan  *plan,
+                         const RodField *field,
+                         RodSpan        *span);
+
+/**
+ * rod_field_edge_at:
+ * @plan: a plan with its edge stacks
+ * @field: a field
+ * @edge: index of one of its edges, which boards run along
+ * @at_mm: (out): its cut line, across the boards
+ *
+ * Returns: whether a strip may be left there: not on a starter, nor where nothing ends
+ */
+gboolean rod_field_edge_at (const RodPlan  *plan,
+                            const RodField *field,
+                            guint           edge,
+                            double         *at_mm);
+
+/**
+ * rod_field_absorb:
+ * @plan: a plan whose fields have their phases and whose starters are settled
+ * @field: a field
+ *
+ * Lets trims' pockets swallow the strips that are thin enough (rule R6): their edges' cut lines
+ * move to the joint line.
+ */
+void rod_field_absorb (const RodPlan *plan,
+                       RodField      *field);
 
 G_END_DECLS

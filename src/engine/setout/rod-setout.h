@@ -9,18 +9,17 @@ G_BEGIN_DECLS
  * rod_setout_choose:
  * @plan: a plan with its alignment groups
  *
- * Chooses the phase of every group, the user's pin before the best set-out, and hands it to the
- * group's fields.
+ * Chooses the phase of every group, what pins ask for before where the rod was left, and that
+ * before the best set-out, and hands it to the group's fields.
  */
 void rod_setout_choose (RodPlan *plan);
 
 /**
- * rod_setout_check:
- * @plan: a plan whose fields have their phases
+ * rod_setout_absorb:
+ * @plan: a plan whose fields have their phases and whose starters are settled
  *
- * Adds a finding for every held joint line that its group misses by more than
- * ROD_VISIBLE_MISFIT_MM: of two pins in one group only the first can hold.
+ * Lets the trims' pockets swallow the strips that are thin enough (rule R6).
  */
-void rod_setout_check (RodPlan *plan);
+void rod_setout_absorb (RodPlan *plan);
 
 G_END_DECLS
