@@ -21,7 +21,7 @@ typedef struct
   RodLevel        levels[MAX_LEVELS];
   RodStarterArc   starters[MAX_OTHERS];
   RodSpan         spans[MAX_OTHERS];
-  RodClosure      closures[MAX_OTHERS];
+  RodPhaseClosure closures[MAX_OTHERS];
 } Drawn;
 
 /* Places on every second line of the brute force's raster, so that it hits them, and half way
@@ -90,14 +90,14 @@ draw_span (Drawn *drawn)
   return span;
 }
 
-static RodClosure
+static RodPhaseClosure
 draw_closure (double pitch_mm)
 {
   static const double turns[] = { 0.0, 2.0, -2.0 };
 
-  return (RodClosure){ .shift_mm = draw_place (-500.0, 500.0),
-                       .turns = draw_one_of (turns, G_N_ELEMENTS (turns)),
-                       .period_mm = pitch_mm };
+  return (RodPhaseClosure){ .shift_mm = draw_place (-500.0, 500.0),
+                            .turns = draw_one_of (turns, G_N_ELEMENTS (turns)),
+                            .period_mm = pitch_mm };
 }
 
 static void

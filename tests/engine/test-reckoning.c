@@ -222,7 +222,8 @@ check_edge (const RodPlan *plan,
   double along = rod_point_distance (edge->raw.from, edge->raw.to);
 
   assert_explains (reckoning,
-                   edge->clearance_mm - edge->build_up_mm + edge->back_mm + edge->gap_across_mm,
+                   edge->clearance_mm - edge->build_up_mm + edge->back_mm + edge->gap_across_mm +
+                     edge->absorbed_mm,
                    ROD_EPSILON_MM);
   if (fabs (edge->raw.bulge) > 0.0 || edge->yields)
     return;

@@ -101,7 +101,7 @@ collect_closures (RodGroupSetout *self,
     {
       const RodTie   *tie = &g_array_index (plan->ties, RodTie, i);
       const RodField *a = rod_plan_field (plan, tie->a);
-      RodClosure      closure = { .period_mm = tie->period_mm };
+      RodPhaseClosure closure = { .period_mm = tie->period_mm };
 
       if (!tie->closes || a->group != group || rod_plan_field (plan, tie->b)->group != group)
         continue;
@@ -121,7 +121,7 @@ rod_group_setout_new (const RodPlan *plan,
   self->levels = g_array_new (FALSE, FALSE, sizeof (RodLevel));
   self->starters = g_array_new (FALSE, FALSE, sizeof (RodStarterArc));
   self->spans = g_array_new (FALSE, FALSE, sizeof (RodSpan));
-  self->closures = g_array_new (FALSE, FALSE, sizeof (RodClosure));
+  self->closures = g_array_new (FALSE, FALSE, sizeof (RodPhaseClosure));
   collect_levels (self, plan, fields, n_fields);
   merge_levels (self->levels);
   collect_closures (self, plan, group);
@@ -134,7 +134,7 @@ rod_group_setout_new (const RodPlan *plan,
     .n_starters = self->starters->len,
     .spans = (const RodSpan *) (const void *) self->spans->data,
     .n_spans = self->spans->len,
-    .closures = (const RodClosure *) (const void *) self->closures->data,
+    .closures = (const RodPhaseClosure *) (const void *) self->closures->data,
     .n_closures = self->closures->len,
   };
   rod_phase_order (self->problem.order, plan->house->aims);

@@ -12,7 +12,7 @@ G_BEGIN_DECLS
  * @levels: (element-type RodLevel): every height at which a strip is left, once
  * @starters: (element-type RodStarterArc): bases that should keep their starter
  * @spans: (element-type RodSpan): boards from end to end
- * @closures: (element-type RodClosure): joins at which chains close
+ * @closures: (element-type RodPhaseClosure): joins at which chains close
  * @allowed: (nullable) (element-type double): the phases that pins leave; %NULL where there are no
  *           pins
  *

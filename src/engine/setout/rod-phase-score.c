@@ -156,8 +156,8 @@ score_span (const RodSpan *span,
 }
 
 static gboolean
-breaks_at (const RodClosure *closure,
-           double            phase_mm)
+breaks_at (const RodPhaseClosure *closure,
+           double                 phase_mm)
 {
   double miss_mm = remainder (closure->shift_mm + closure->turns * phase_mm, closure->period_mm);
 

@@ -74,7 +74,7 @@ add_level_places (GArray                *places,
 /* A chain that runs back to front closes at two phases, and within what does not show beside. */
 static void
 add_closure_places (GArray                *places,
-                    const RodClosure      *closure,
+                    const RodPhaseClosure *closure,
                     const RodPhaseProblem *problem)
 {
   double step_mm = closure->period_mm / fabs (closure->turns);

@@ -66,7 +66,7 @@ typedef struct
 } RodSpan;
 
 /**
- * RodClosure:
+ * RodPhaseClosure:
  * @shift_mm: what the lines miss by at phase 0
  * @turns: how the miss grows with the phase: 0, or ±2 where the chain runs back to front
  * @period_mm: the miss counts modulo this
@@ -79,7 +79,7 @@ typedef struct
   double shift_mm;
   double turns;
   double period_mm;
-} RodClosure;
+} RodPhaseClosure;
 
 /**
  * RodPhaseProblem:
@@ -97,17 +97,17 @@ typedef struct
  */
 typedef struct
 {
-  double               pitch_mm;
-  double               tolerance_mm;
-  RodAimKind           order[ROD_N_AIMS];
-  const RodLevel      *levels;
-  guint                n_levels;
-  const RodStarterArc *starters;
-  guint                n_starters;
-  const RodSpan       *spans;
-  guint                n_spans;
-  const RodClosure    *closures;
-  guint                n_closures;
+  double                 pitch_mm;
+  double                 tolerance_mm;
+  RodAimKind             order[ROD_N_AIMS];
+  const RodLevel        *levels;
+  guint                  n_levels;
+  const RodStarterArc   *starters;
+  guint                  n_starters;
+  const RodSpan         *spans;
+  guint                  n_spans;
+  const RodPhaseClosure *closures;
+  guint                  n_closures;
 } RodPhaseProblem;
 
 /**
