@@ -8,14 +8,14 @@ G_BEGIN_DECLS
 /* A face while its elevation is drawn. */
 typedef struct
 {
-  const RodSheets *sheets;
-  const RodView   *view;
-  const RodFace   *face;
-  cairo_t         *cr;
-  double           page_left; /* the outline's extent on paper */
-  double           page_right;
-  double           page_top;
-  double           page_bottom;
+  const RodSheets   *sheets;
+  const RodFaceView *view;
+  const RodFace     *face;
+  cairo_t           *cr;
+  double             page_left; /* the outline's extent on paper */
+  double             page_right;
+  double             page_top;
+  double             page_bottom;
 } RodElevation;
 
 /* Numbers of the trims, with leaders. */

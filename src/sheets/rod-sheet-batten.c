@@ -84,11 +84,11 @@ run_is_level (const RodBattenRun *run)
 }
 
 static void
-draw_chain (const RodSheets *sheets,
-            const RodView   *view,
-            cairo_t         *cr,
-            gboolean         upright,
-            gboolean         counter)
+draw_chain (const RodSheets   *sheets,
+            const RodFaceView *view,
+            cairo_t           *cr,
+            gboolean           upright,
+            gboolean           counter)
 {
   g_autoptr (RodChain) chain =
     rod_chain_new (upright ? ROD_CHAIN_RUNNING_LEVEL : ROD_CHAIN_RUNNING_UPRIGHT);
@@ -184,7 +184,7 @@ reading_angle (const RodBattenRun *run,
 /* Number, letter and length along the batten; the length is left out where it is short. */
 static void
 draw_label (const RodSheets    *sheets,
-            const RodView      *view,
+            const RodFaceView  *view,
             cairo_t            *cr,
             const RodBattenRun *run,
             GArray             *spots)
@@ -224,9 +224,9 @@ draw_label (const RodSheets    *sheets,
 }
 
 static void
-draw_frame_plan (const RodSheets *sheets,
-                 const RodView   *view,
-                 cairo_t         *cr)
+draw_frame_plan (const RodSheets   *sheets,
+                 const RodFaceView *view,
+                 cairo_t           *cr)
 {
   g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (Spot));
   RodDrawingOptions options;

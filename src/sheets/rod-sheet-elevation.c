@@ -235,9 +235,9 @@ draw_joint_lines (const RodElevation *drawing)
 }
 
 static RodElevation
-make_board (const RodSheets *sheets,
-            const RodView   *view,
-            cairo_t         *cr)
+make_board (const RodSheets   *sheets,
+            const RodFaceView *view,
+            cairo_t           *cr)
 {
   RodPoint low = rod_affine_apply (view->to_page, view->low);
   RodPoint high = rod_affine_apply (view->to_page, view->high);
@@ -255,9 +255,9 @@ make_board (const RodSheets *sheets,
 }
 
 static void
-draw_elevation (const RodSheets *sheets,
-                const RodView   *view,
-                cairo_t         *cr)
+draw_elevation (const RodSheets   *sheets,
+                const RodFaceView *view,
+                cairo_t           *cr)
 {
   RodDrawingOptions options;
   RodElevation      drawing = make_board (sheets, view, cr);
@@ -276,9 +276,9 @@ draw_elevation (const RodSheets *sheets,
 
 /* Linings are small: their outer dimensions, and their battens as centre lines. */
 static void
-draw_lining (const RodSheets *sheets,
-             const RodView   *view,
-             cairo_t         *cr)
+draw_lining (const RodSheets   *sheets,
+             const RodFaceView *view,
+             cairo_t           *cr)
 {
   static const double dash[] = { 4.3, 0.54, 0.5, 0.54 };
   RodDrawingOptions   options;

@@ -33,13 +33,13 @@
 /* One face on a shared sheet. */
 typedef struct
 {
-  GArray   *faces; /* faces alike, of which the first is drawn */
-  RodView   view;
-  RodRoom   room;
-  double    caption_height;
-  RodBorder border;
-  char     *title;
-  char     *caption;
+  GArray     *faces; /* faces alike, of which the first is drawn */
+  RodFaceView view;
+  RodRoom     room;
+  double      caption_height;
+  RodBorder   border;
+  char       *title;
+  char       *caption;
 } Block;
 
 /* A row of blocks on a sheet. */

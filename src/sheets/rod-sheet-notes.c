@@ -215,8 +215,8 @@ note_surface (NotePen       *pen,
 }
 
 static void
-note_trims (NotePen       *pen,
-            const RodView *view)
+note_trims (NotePen           *pen,
+            const RodFaceView *view)
 {
   const RodPlan *plan = pen->sheets->plan;
   g_autoptr (GPtrArray) trims = rod_face_trims (pen->sheets, view->face);
@@ -236,8 +236,8 @@ note_trims (NotePen       *pen,
 }
 
 static void
-note_findings (NotePen       *pen,
-               const RodView *view)
+note_findings (NotePen           *pen,
+               const RodFaceView *view)
 {
   const GPtrArray *findings = pen->sheets->findings;
   gboolean         headed = FALSE;
@@ -257,9 +257,9 @@ note_findings (NotePen       *pen,
 }
 
 void
-rod_sheet_notes (const RodSheets *sheets,
-                 const RodView   *view,
-                 cairo_t         *cr)
+rod_sheet_notes (const RodSheets   *sheets,
+                 const RodFaceView *view,
+                 cairo_t           *cr)
 {
   const RodFace *face = rod_plan_face (sheets->plan, view->face);
   NotePen        pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };
@@ -421,9 +421,9 @@ note_battens (NotePen       *pen,
 }
 
 void
-rod_sheet_frame_notes (const RodSheets *sheets,
-                       const RodView   *view,
-                       cairo_t         *cr)
+rod_sheet_frame_notes (const RodSheets   *sheets,
+                       const RodFaceView *view,
+                       cairo_t           *cr)
 {
   const RodFace *face = rod_plan_face (sheets->plan, view->face);
   NotePen        pen = { sheets, cr, view->notes, view->notes.x, view->notes.y, 0.0 };

@@ -18,9 +18,9 @@
 #define NOTES_GAP 3.0
 
 static double
-choose_scale (const RodView *view,
-              RodRoom        room,
-              RodBorder      border)
+choose_scale (const RodFaceView *view,
+              RodRoom            room,
+              RodBorder          border)
 {
   return rod_scale_choose (view->high.x - view->low.x,
                            view->high.y - view->low.y,
@@ -28,15 +28,15 @@ choose_scale (const RodView *view,
                            room.height - border.top - border.bottom);
 }
 
-RodView
+RodFaceView
 rod_view_plan (const RodSheets *sheets,
                guint            face,
                RodBorder        border,
                double           least)
 {
-  RodView view = { .face = face };
-  RodRoom beside = sheets->room, below = sheets->room, room;
-  double  paper;
+  RodFaceView view = { .face = face };
+  RodRoom     beside = sheets->room, below = sheets->room, room;
+  double      paper;
 
   rod_contour_surface_extent (rod_plan_face (sheets->plan, face)->surface, &view.low, &view.high);
   beside.width -= NOTES_WIDTH + NOTES_GAP;

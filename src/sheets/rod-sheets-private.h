@@ -155,7 +155,7 @@ typedef struct
   double    scale;    /* denominator */
   gboolean  unmarked; /* stands for several faces alike, so that no mark of one is shown */
   RodRoom   notes;
-} RodView;
+} RodFaceView;
 
 /* Room round a drawing for its dimensions. */
 typedef struct
@@ -177,8 +177,8 @@ struct _RodFaceKind
   double (*least) (const RodSheets *sheets,
                    guint            face); /* the largest scale that helps, as a denominator */
   gboolean (*wants) (const RodSheets *sheets, guint face);
-  void (*draw) (const RodSheets *sheets, const RodView *view, cairo_t *cr);
-  void (*notes) (const RodSheets *sheets, const RodView *view, cairo_t *cr);
+  void (*draw) (const RodSheets *sheets, const RodFaceView *view, cairo_t *cr);
+  void (*notes) (const RodSheets *sheets, const RodFaceView *view, cairo_t *cr);
   char *(*caption) (const RodSheets *sheets, guint face);
 };
 
@@ -187,7 +187,7 @@ void rod_sheets_add_faces (RodSheets         *sheets,
                            const RodFaceKind *kind);
 
 /* rod-sheet-view.c */
-RodView         rod_view_plan (const RodSheets *sheets,
+RodFaceView     rod_view_plan (const RodSheets *sheets,
                                guint            face,
                                RodBorder        border,
                                double           least);
@@ -203,12 +203,12 @@ gboolean        rod_field_is_upright (const RodField *field);
 GArray         *rod_field_joint_lines (const RodField *field);
 
 /* rod-sheet-notes.c */
-void rod_sheet_notes (const RodSheets *sheets,
-                      const RodView   *view,
-                      cairo_t         *cr);
-void rod_sheet_frame_notes (const RodSheets *sheets,
-                            const RodView   *view,
-                            cairo_t         *cr);
+void rod_sheet_notes (const RodSheets   *sheets,
+                      const RodFaceView *view,
+                      cairo_t           *cr);
+void rod_sheet_frame_notes (const RodSheets   *sheets,
+                            const RodFaceView *view,
+                            cairo_t           *cr);
 
 char *rod_sheet_trim_key (const RodSheets *sheets,
                           const GPtrArray *trims);
