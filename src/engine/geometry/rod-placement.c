@@ -15,22 +15,9 @@
 RodPoint
 rod_angle_unit (double angle_deg)
 {
-  double quarter = angle_deg / 90.0;
-  double whole = round (quarter);
-  double rest_rad = (quarter - whole) * G_PI / 2.0;
-  double c = cos (rest_rad), s = sin (rest_rad);
+  RodAffine turn = rod_affine_board_frame (angle_deg);
 
-  switch ((int) (whole - 4.0 * floor (whole / 4.0)))
-    {
-    case 0:
-      return (RodPoint){ c, s };
-    case 1:
-      return (RodPoint){ -s, c };
-    case 2:
-      return (RodPoint){ -c, -s };
-    default:
-      return (RodPoint){ s, -c };
-    }
+  return (RodPoint){ turn.xx, turn.xy };
 }
 
 RodPlacement
@@ -110,14 +97,14 @@ rod_placement_fold (const RodPlacement *own,
          180.0 / G_PI;
 }
 
-RodView
-rod_view_new (double azimuth_deg,
-              double elevation_deg)
+RodOutlook
+rod_outlook_new (double azimuth_deg,
+                 double elevation_deg)
 {
   RodPoint to = rod_angle_unit (90.0 - azimuth_deg);
   RodPoint rise = rod_angle_unit (elevation_deg);
 
-  return (RodView){
+  return (RodOutlook){
     .right = { -to.y, to.x, 0.0 },
     .up = { -to.x * rise.y, -to.y * rise.y, rise.x },
     .towards = { to.x * rise.x, to.y * rise.x, rise.y },
@@ -125,9 +112,9 @@ rod_view_new (double azimuth_deg,
 }
 
 RodAffine
-rod_view_map (const RodView      *view,
-              const RodPlacement *placement,
-              double              out_mm)
+rod_outlook_map (const RodOutlook   *view,
+                 const RodPlacement *placement,
+                 double              out_mm)
 {
   RodVector origin =
     rod_vector_sum (1.0, placement->origin, out_mm, rod_placement_normal (placement));
@@ -143,15 +130,15 @@ rod_view_map (const RodView      *view,
 }
 
 gboolean
-rod_view_sees (const RodView      *view,
-               const RodPlacement *placement)
+rod_outlook_sees (const RodOutlook   *view,
+                  const RodPlacement *placement)
 {
   return rod_vector_dot (view->towards, rod_placement_normal (placement)) > 1e-9;
 }
 
 double
-rod_view_nearness (const RodView *view,
-                   RodVector      point)
+rod_outlook_nearness (const RodOutlook *view,
+                      RodVector         point)
 {
   return rod_vector_dot (view->towards, point);
 }

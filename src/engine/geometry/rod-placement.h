@@ -37,7 +37,7 @@ typedef struct
 } RodPlacement;
 
 /**
- * RodView:
+ * RodOutlook:
  * @right: where the picture's x points in space; length 1
  * @up: where its y points; length 1
  * @towards: from the house to the viewer; length 1
@@ -50,7 +50,7 @@ typedef struct
   RodVector right;
   RodVector up;
   RodVector towards;
-} RodView;
+} RodOutlook;
 
 /**
  * rod_vector_dot:
@@ -198,7 +198,7 @@ double rod_placement_fold (const RodPlacement *own,
                            const RodHinge     *hinge);
 
 /**
- * rod_view_new:
+ * rod_outlook_new:
  * @azimuth_deg: compass direction in which the viewer stands, clockwise from north: a wall that
  *               faces there is seen square on
  * @elevation_deg: how high the viewer stands over the horizon: 90 looks straight down, with the far
@@ -206,33 +206,33 @@ double rod_placement_fold (const RodPlacement *own,
  *
  * Returns: the view
  */
-RodView rod_view_new (double azimuth_deg,
-                      double elevation_deg);
+RodOutlook rod_outlook_new (double azimuth_deg,
+                            double elevation_deg);
 
 /**
- * rod_view_map:
+ * rod_outlook_map:
  * @view: a view
  * @placement: a placement
  * @out_mm: how far in front of the surface the drawn plane lies: the build-up for the boards' back
  *
  * Returns: the map from the surface's plane to the picture
  */
-RodAffine rod_view_map (const RodView      *view,
-                        const RodPlacement *placement,
-                        double              out_mm);
+RodAffine rod_outlook_map (const RodOutlook   *view,
+                           const RodPlacement *placement,
+                           double              out_mm);
 
 /**
- * rod_view_sees:
+ * rod_outlook_sees:
  * @view: a view
  * @placement: a placement
  *
  * Returns: whether the clad side is seen; not when it is seen edge on
  */
-gboolean rod_view_sees (const RodView      *view,
-                        const RodPlacement *placement);
+gboolean rod_outlook_sees (const RodOutlook   *view,
+                           const RodPlacement *placement);
 
 /**
- * rod_view_nearness:
+ * rod_outlook_nearness:
  * @view: a view
  * @point: a point of space
  *
@@ -240,7 +240,7 @@ gboolean rod_view_sees (const RodView      *view,
  *
  * Returns: how much nearer to the viewer than the origin, mm
  */
-double rod_view_nearness (const RodView *view,
-                          RodVector      point);
+double rod_outlook_nearness (const RodOutlook *view,
+                             RodVector         point);
 
 G_END_DECLS
