@@ -32,16 +32,14 @@ void rod_saw_block_trace_pieces (const RodSawBlock *block,
                                  cairo_t           *cr);
 
 void rod_saw_block_trace_cuts (const RodSawBlock *block,
-                               const RodSheets   *sheets,
                                double             x,
                                double             y,
                                cairo_t           *cr);
 
-void rod_saw_block_trace_ticks (const RodSawBlock *block,
-                                const RodSheets   *sheets,
-                                double             x,
-                                double             y,
-                                cairo_t           *cr);
+void rod_saw_block_trace_tick (const RodSawBlock *block,
+                               double             x,
+                               double             y,
+                               cairo_t           *cr);
 
 void rod_saw_block_write (const RodSawBlock *block,
                           const RodSheets   *sheets,

@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Bars that are cut alike: one drawing, the running marks of its cuts, and a line for each bar with
- * the marks of its pieces.
+/* Bars that are cut alike: one drawing with the running marks of its cuts, and below it the names
+ * of the pieces of each bar.
  *
  * The tape lies from the left end of the bar; each mark is the far end of a piece, saw cuts and the
  * trimmed end counted in, so that nobody adds up at the saw.
+ *
+ * Bars cut alike come together wherever they are in the plan, because a stop is set once for all of
+ * them. Sheets are many, so every line of a block has to be needed.
  */
 #include "config.h"
 
@@ -12,23 +15,31 @@
 #include <math.h>
 #include <string.h>
 
-#include <glib/gi18n-lib.h>
-
 #include "engine/rod-limits.h"
 #include "sheets/rod-figures.h"
+#include "sheets/rod-mark-place.h"
 
 #define MARK_CLEAR 1.6
 #define MARK_LEVELS 2
-#define ROW_HEIGHT 4.6
+
+/* A mark may stand beside its line as long as the line ends this far within it. */
+#define MARK_HOLD 0.6
+
+/* The last mark may reach into the gap between columns. */
+#define MARK_OVERHANG 2.0
+
+/* Marks are narrowed to this at most before some of them stand lower. */
+#define MARK_NARROWEST 0.85
 
 /* More bars than this in one block would leave columns half empty. */
-#define MOST_BARS 8
+#define MOST_BARS 24
 
 const RodSawBar *
-rod_saw_bar_at (const RodCutting *cutting,
-                guint             i)
+rod_saw_block_bar (const RodSawBlock *block,
+                   const RodCutting  *cutting,
+                   guint              i)
 {
-  return &g_array_index (cutting->bars, RodSawBar, i);
+  return &g_array_index (cutting->bars, RodSawBar, g_array_index (block->bars, guint, i));
 }
 
 double
@@ -67,23 +78,6 @@ describe_items (const RodSheets  *sheets,
   return features;
 }
 
-static gboolean
-bars_are_alike (const RodCutting *cutting,
-                const GPtrArray  *features,
-                const RodSawBar  *a,
-                const RodSawBar  *b)
-{
-  if (a->stock != b->stock || a->n_items != b->n_items)
-    return FALSE;
-  for (guint i = 0; i < a->n_items; i++)
-    if (rod_saw_item_at (cutting, a, i)->length_mm != rod_saw_item_at (cutting, b, i)->length_mm ||
-        strcmp (g_ptr_array_index (features, a->items[i]),
-                g_ptr_array_index (features, b->items[i])) != 0)
-      return FALSE;
-
-  return TRUE;
-}
-
 static double
 longest_stock (const RodCutting *cutting)
 {
@@ -95,246 +89,210 @@ longest_stock (const RodCutting *cutting)
   return (double) longest;
 }
 
-static void
-find_starts (RodSawBlock      *block,
-             const RodSheets  *sheets,
-             const RodCutting *cutting,
-             const RodSawBar  *bar)
+double
+rod_saw_piece_low (const RodPlan *plan,
+                   guint          piece)
 {
-  double at = sheets->house->saw->end_trim_mm;
+  const RodPiece  *of = rod_plan_piece (plan, piece);
+  const RodField  *field = rod_plan_field (plan, of->field);
+  const RodRegion *rings = plan->rings;
+  double           low = G_MAXDOUBLE;
 
-  block->n_pieces = bar->n_items;
-  block->starts = g_new0 (double, bar->n_items + 1);
+  for (guint i = rings->ring_starts[of->first_ring]; i < rings->ring_starts[of->first_ring + 1];
+       i++)
+    low = fmin (low, rod_affine_apply (field->to_board, rings->points[i]).x);
+
+  return low;
+}
+
+static void
+find_places (RodSawBlock      *block,
+             const RodSheets  *sheets,
+             const RodCutting *cutting)
+{
+  const RodSawBar *bar = rod_saw_block_bar (block, cutting, 0);
+  double           at = sheets->house->saw->end_trim_mm;
+
+  block->n_places = bar->n_items;
+  block->places = g_new0 (RodSawPlace, bar->n_items + 1);
   for (guint i = 0; i < bar->n_items; i++)
     {
-      block->starts[i] = at;
-      at += (double) rod_saw_item_at (cutting, bar, i)->length_mm + sheets->house->saw->kerf_mm;
+      RodSawPlace *place = &block->places[i];
+      double       length = (double) rod_saw_item_at (cutting, bar, i)->length_mm;
+
+      place->start = at;
+      place->end = at + length;
+      place->middle = (at + 0.5 * length) * block->scale;
+      place->room = length * block->scale;
+      at += length + sheets->house->saw->kerf_mm;
     }
-  block->starts[bar->n_items] = at;
 }
 
-double
-rod_saw_piece_end (const RodSawBlock *block,
-                   const RodSheets   *sheets,
-                   guint              i)
+/* Puts all marks on one level, narrowed to @share, if each can stand at its line: to the right as
+ * far as the one before it asks, then to the left as far as the one behind. */
+static gboolean
+level_marks (RodSawBlock  *block,
+             const double *widths,
+             double        share,
+             double        right)
 {
-  return block->starts[i + 1] - sheets->house->saw->kerf_mm;
+  double used = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < block->n_places; i++)
+    {
+      RodSawPlace *place = &block->places[i];
+      double       half = 0.5 * share * widths[i];
+
+      if (place->listed)
+        continue;
+      place->mark_width = share * widths[i];
+      place->mark = fmax (place->end * block->scale, used + half);
+      used = place->mark + half + MARK_CLEAR;
+    }
+  used = right + MARK_CLEAR;
+  for (guint i = block->n_places; i > 0; i--)
+    {
+      RodSawPlace *place = &block->places[i - 1];
+      double       half = 0.5 * share * widths[i - 1];
+
+      if (place->listed)
+        continue;
+      place->mark = fmin (place->mark, used - MARK_CLEAR - half);
+      used = place->mark - half;
+      if (fabs (place->mark - place->end * block->scale) > half - MARK_HOLD)
+        return FALSE;
+    }
+
+  return TRUE;
 }
 
-/* Running marks that would touch stand lower. */
+/* Running marks that would touch stand lower; what has no room there either is listed. */
 static void
-find_levels (RodSawBlock     *block,
-             const RodSheets *sheets)
+stagger_marks (RodSawBlock  *block,
+               const double *widths,
+               double        right)
 {
   double used[MARK_LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE };
 
-  block->levels = g_new0 (int, block->n_pieces + 1);
-  block->n_levels = 1;
-  block->all_marked = TRUE;
-  for (guint i = 0; i < block->n_pieces; i++)
+  for (guint i = 0; i < block->n_places; i++)
     {
-      double           end = rod_saw_piece_end (block, sheets, i);
-      g_autofree char *figure = rod_figures_length (sheets->units, end);
-      double           width = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
-      double           half = 0.5 * width;
-      /* The last mark stays within its column, see draw_running_marks(). */
-      double at = fmin (end * block->scale, block->width - block->gutter - half);
-      int    level = 0;
+      RodSawPlace *place = &block->places[i];
+      double       half = 0.5 * widths[i];
+      int          level = 0;
 
-      while (level + 1 < MARK_LEVELS && at - half < used[level])
+      if (place->listed)
+        continue;
+      place->mark_width = widths[i];
+      place->mark = fmin (place->end * block->scale, right - half);
+      while (level + 1 < MARK_LEVELS && place->mark - half < used[level])
         level++;
-      if (at - half < used[level])
-        {
-          block->levels[i] = MARK_HIDDEN;
-          block->all_marked = FALSE;
-          continue;
-        }
-      used[level] = at + half + MARK_CLEAR;
-      block->levels[i] = level;
+      place->listed = place->mark - half < used[level];
+      if (place->listed)
+        continue;
+      place->level = level;
+      used[level] = place->mark + half + MARK_CLEAR;
       block->n_levels = MAX (block->n_levels, level + 1);
     }
 }
 
-gboolean
-rod_saw_fits (const RodSheets *sheets,
-              const char      *text,
-              double           height,
-              gboolean         bold,
-              double           room)
+static void
+find_marks (RodSawBlock     *block,
+            const RodSheets *sheets)
 {
-  return rod_lettering_width (sheets->lettering, text, height, bold) * NARROWEST <= room - 1.0;
+  double             right = block->width - block->gutter + MARK_OVERHANG;
+  g_autofree double *widths = g_new0 (double, block->n_places + 1);
+
+  for (guint i = 0; i < block->n_places; i++)
+    {
+      g_autofree char *figure = rod_figures_length (sheets->units, block->places[i].end);
+
+      widths[i] = rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE);
+      if (!block->places[i].listed)
+        block->n_levels = 1;
+    }
+  if (!level_marks (block, widths, 1.0, right) &&
+      !level_marks (block, widths, MARK_NARROWEST, right))
+    stagger_marks (block, widths, right);
 }
 
-/* Whether every mark and every length of these bars fits its piece. */
+/* Beside notches and raked ends, if what is written has room there. */
 static void
-find_fits (RodSawBlock      *block,
+avoid_shape (RodSawBlock     *block,
+             const RodSheets *sheets,
+             RodSawPlace     *place,
+             guint            piece,
+             double           needed)
+{
+  const RodPlan  *plan = sheets->plan;
+  const RodField *field = rod_plan_field (plan, rod_plan_piece (plan, piece)->field);
+  double          share = block->two_lines ? 0.85 : 0.5;
+  RodMarkPlace    found;
+
+  place->halo = TRUE;
+  if (!rod_mark_place_find (plan, piece, share * field->board->cover_mm, &found) ||
+      found.room_mm * block->scale - 1.0 < needed)
+    return;
+
+  place->halo = FALSE;
+  place->room = found.room_mm * block->scale;
+  place->middle = (place->start + rod_affine_apply (field->to_board, found.at).x -
+                   rod_saw_piece_low (plan, piece)) *
+                  block->scale;
+}
+
+/* Whether names stand beside their lengths or below them, and what has no room at all. */
+static void
+find_room (RodSawBlock      *block,
            const RodSheets  *sheets,
-           const RodCutting *cutting)
+           const RodCutting *cutting,
+           const GPtrArray  *features)
 {
-  gboolean names_fit = TRUE;
+  const RodSawBar   *bar = rod_saw_block_bar (block, cutting, 0);
+  gboolean           named = block->bars->len == 1;
+  gboolean           shaped = FALSE, beside = TRUE;
+  g_autofree double *needed = g_new0 (double, bar->n_items + 1);
 
-  block->lengths_fit = TRUE;
-  for (guint b = 0; b < block->n_bars; b++)
-    {
-      const RodSawBar *bar = rod_saw_bar_at (cutting, block->first_bar + b);
-
-      for (guint i = 0; i < bar->n_items; i++)
-        {
-          const RodCutItem *item = rod_saw_item_at (cutting, bar, i);
-          double            room = (double) item->length_mm * block->scale;
-          g_autofree char  *length = rod_figures_length (sheets->units, (double) item->length_mm);
-
-          names_fit &= rod_saw_fits (sheets, item->label, NAME_HEIGHT, FALSE, room);
-          block->lengths_fit &= rod_saw_fits (sheets, length, ROD_SHEET_SAW, TRUE, room);
-        }
-    }
-  block->lengths_fit &= block->all_marked;
-  block->names = !names_fit || !block->lengths_fit ? NAMES_IN_ORDER
-                 : block->n_bars == 1              ? NAMES_INSIDE
-                                                   : NAMES_BELOW;
-  block->bar_height = block->names == NAMES_INSIDE         ? NAMED_BAR_HEIGHT
-                      : cutting->kind == ROD_ARTICLE_BOARD ? BAR_HEIGHT
-                                                           : THIN_BAR_HEIGHT;
-}
-
-/* A run of equal lengths with its running marks and names: "3 × 130 → 395, 528, 661: G-B1, …". */
-static void
-append_run (GString           *text,
-            const RodSawBlock *block,
-            const RodSheets   *sheets,
-            const RodCutting  *cutting,
-            const RodSawBar   *bar,
-            guint              first,
-            guint              end)
-{
-  g_autofree char *length =
-    rod_figures_length (sheets->units, (double) rod_saw_item_at (cutting, bar, first)->length_mm);
-
-  if (end > first + 1)
-    g_string_append_printf (text, "%u\u00a0×\u00a0", end - first);
-  g_string_append_printf (text, "%s\u00a0\u2192\u00a0", length);
-  for (guint i = first; i < end; i++)
-    {
-      g_autofree char *mark =
-        rod_figures_length (sheets->units, rod_saw_piece_end (block, sheets, i));
-
-      g_string_append_printf (text, "%s%s", i > first ? ", " : "", mark);
-    }
-  for (guint i = first; i < end; i++)
-    g_string_append_printf (text,
-                            "%s%s",
-                            i > first ? ", " : ": ",
-                            rod_saw_item_at (cutting, bar, i)->label);
-}
-
-/* Names in sawing order, with lengths and running marks where the drawing has no room for these. */
-char *
-rod_saw_list_names (const RodSawBlock *block,
-                    const RodSheets   *sheets,
-                    const RodCutting  *cutting,
-                    const RodSawBar   *bar)
-{
-  GString *text = g_string_new (NULL);
-  guint    end;
-
-  for (guint i = 0; i < bar->n_items; i = end)
-    {
-      end = i + 1;
-      g_string_append (text, i > 0 ? " \u00b7 " : "");
-      if (block->lengths_fit)
-        {
-          g_string_append (text, rod_saw_item_at (cutting, bar, i)->label);
-          continue;
-        }
-      while (end < bar->n_items && rod_saw_item_at (cutting, bar, end)->length_mm ==
-                                     rod_saw_item_at (cutting, bar, i)->length_mm)
-        end++;
-      append_run (text, block, sheets, cutting, bar, i, end);
-    }
-
-  return g_string_free (text, FALSE);
-}
-
-double
-rod_saw_names_height (const RodSawBlock *block)
-{
-  return block->lengths_fit ? NAME_HEIGHT : LIST_HEIGHT;
-}
-
-static void
-measure_rows (RodSawBlock      *block,
-              const RodSheets  *sheets,
-              const RodCutting *cutting)
-{
-  block->row_heights = g_new0 (double, block->n_bars);
-  for (guint b = 0; b < block->n_bars; b++)
-    {
-      g_autofree char *text = NULL;
-
-      block->row_heights[b] = block->names == NAMES_INSIDE ? 0.0 : ROW_HEIGHT;
-      if (block->names != NAMES_IN_ORDER)
-        continue;
-      text =
-        rod_saw_list_names (block, sheets, cutting, rod_saw_bar_at (cutting, block->first_bar + b));
-      block->row_heights[b] = fmax (ROW_HEIGHT,
-                                    rod_sheet_paragraph (sheets,
-                                                         NULL,
-                                                         text,
-                                                         rod_saw_names_height (block),
-                                                         FALSE,
-                                                         0.0,
-                                                         0.0,
-                                                         block->width - block->gutter));
-    }
-}
-
-/* Pieces of one bar that need the same are named together. Pieces are numbered from the left; of
- * one piece alone nothing need be said. */
-static void
-gather_features (RodSawBlock     *block,
-                 const GPtrArray *features,
-                 const RodSawBar *bar)
-{
-  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
-
-  block->features = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; i < bar->n_items; i++)
     {
-      const char *feature = g_ptr_array_index (features, bar->items[i]);
-      g_autoptr (GString) which = NULL;
+      const RodCutItem *item = rod_saw_item_at (cutting, bar, i);
+      RodSawPlace      *place = &block->places[i];
+      g_autofree char  *figure = rod_figures_length (sheets->units, (double) item->length_mm);
+      double            length =
+        rod_lettering_width (sheets->lettering, figure, ROD_SHEET_SAW, TRUE) * NARROWEST;
+      double name =
+        named ? rod_lettering_width (sheets->lettering, item->label, NAME_HEIGHT, FALSE) * NARROWEST
+              : 0.0;
 
-      if (feature[0] == '\0' || !g_hash_table_add (seen, (gpointer) feature))
-        continue;
-      which = g_string_new (NULL);
-      for (guint j = i; j < bar->n_items; j++)
-        if (strcmp (feature, g_ptr_array_index (features, bar->items[j])) == 0)
-          g_string_append_printf (which, "%s%u", which->len > 0 ? ", " : "", j + 1);
-      g_ptr_array_add (block->features,
-                       bar->n_items == 1 ? g_strdup (feature)
-                                         : g_strdup_printf ("%s: %s", which->str, feature));
+      needed[i] = fmax (length, name);
+      place->listed |= needed[i] > place->room - 1.0;
+      beside &= place->listed || length + NAME_GAP + name <= place->room - 1.0;
+      shaped |= ((const char *) g_ptr_array_index (features, bar->items[i]))[0] != '\0';
     }
+  block->two_lines = named && (shaped || !beside);
+  block->bar_height = shaped || block->two_lines ? SHAPED_BAR_HEIGHT : BAR_HEIGHT;
+  for (guint i = 0; i < bar->n_items; i++)
+    if (((const char *) g_ptr_array_index (features, bar->items[i]))[0] != '\0')
+      avoid_shape (block,
+                   sheets,
+                   &block->places[i],
+                   (guint) rod_saw_item_at (cutting, bar, i)->piece,
+                   needed[i]);
 }
 
+/* Notes begin below the bar, its marks and what stands beside it. */
 double
-rod_saw_set_features (const RodSawBlock *block,
-                      const RodSheets   *sheets,
-                      cairo_t           *cr,
-                      double             x,
-                      double             y)
+rod_saw_block_head (const RodSawBlock *block)
 {
-  double top = y;
+  guint lines = block->bars->len == 1 ? 2 : 1;
 
-  for (guint i = 0; i < block->features->len; i++)
-    y += FEATURE_GAP + rod_sheet_paragraph (sheets,
-                                            cr,
-                                            g_ptr_array_index (block->features, i),
-                                            ROD_SHEET_SAW,
-                                            FALSE,
-                                            x,
-                                            y,
-                                            block->width - block->gutter);
+  return fmax (block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH,
+               ROD_SHEET_SAW + lines * GUTTER_PITCH + GUTTER_FOOT);
+}
 
-  return y - top;
+static void
+free_note (gpointer data)
+{
+  g_free (((RodSawNote *) data)->text);
 }
 
 static void
@@ -342,39 +300,60 @@ free_block (gpointer data)
 {
   RodSawBlock *block = data;
 
-  g_free (block->starts);
-  g_free (block->levels);
-  g_free (block->row_heights);
-  g_ptr_array_unref (block->features);
+  g_free (block->places);
+  g_array_unref (block->bars);
+  g_array_unref (block->notes);
   g_free (block);
 }
 
 static RodSawBlock *
-new_block (const RodSheets  *sheets,
-           const RodCutting *cutting,
-           const GPtrArray  *features,
-           double            width,
-           guint             first,
-           guint             n)
+new_block (const RodSheets *sheets,
+           double           width,
+           double           longest)
 {
   RodSawBlock *block = g_new0 (RodSawBlock, 1);
 
   block->width = width;
   block->gutter = sheets->units == ROD_UNITS_METRIC ? GUTTER : GUTTER_IMPERIAL;
-  block->first_bar = first;
-  block->n_bars = n;
-  block->scale = (width - block->gutter) / longest_stock (cutting);
-  find_starts (block, sheets, cutting, rod_saw_bar_at (cutting, first));
-  find_levels (block, sheets);
-  find_fits (block, sheets, cutting);
-  measure_rows (block, sheets, cutting);
-  gather_features (block, features, rod_saw_bar_at (cutting, first));
-  block->height = block->bar_height + MARK_GAP + block->n_levels * MARK_PITCH +
-                  rod_saw_set_features (block, sheets, NULL, 0.0, 0.0);
-  for (guint b = 0; b < n; b++)
-    block->height += block->row_heights[b];
+  block->scale = (width - block->gutter) / longest;
+  block->bars = g_array_new (FALSE, FALSE, sizeof (guint));
+  block->notes = g_array_new (FALSE, FALSE, sizeof (RodSawNote));
+  g_array_set_clear_func (block->notes, free_note);
 
   return block;
+}
+
+static void
+lay_out (RodSawBlock      *block,
+         const RodSheets  *sheets,
+         const RodCutting *cutting,
+         const GPtrArray  *features)
+{
+  find_places (block, sheets, cutting);
+  find_room (block, sheets, cutting, features);
+  find_marks (block, sheets);
+  rod_saw_make_notes (block, sheets, cutting, features);
+  block->height = rod_saw_block_head (block) +
+                  rod_saw_set_notes (block, sheets, NULL, 0.0, 0.0) +
+                  rod_saw_set_names (block, sheets, cutting, NULL, 0.0, 0.0);
+}
+
+/* Equal for bars that are cut alike. */
+static char *
+describe_bar (const RodCutting *cutting,
+              const GPtrArray  *features,
+              const RodSawBar  *bar)
+{
+  GString *text = g_string_new (NULL);
+
+  g_string_printf (text, "%u", bar->stock);
+  for (guint i = 0; i < bar->n_items; i++)
+    g_string_append_printf (text,
+                            "|%" G_GINT64_FORMAT " %s",
+                            rod_saw_item_at (cutting, bar, i)->length_mm,
+                            (const char *) g_ptr_array_index (features, bar->items[i]));
+
+  return g_string_free (text, FALSE);
 }
 
 GPtrArray *
@@ -384,19 +363,25 @@ rod_saw_blocks_new (const RodSheets  *sheets,
 {
   GPtrArray *blocks = g_ptr_array_new_with_free_func (free_block);
   g_autoptr (GPtrArray) features = describe_items (sheets, cutting);
-  guint n = 0;
+  g_autoptr (GHashTable) open = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  double longest = longest_stock (cutting);
 
-  for (guint first = 0; first < cutting->bars->len; first += n)
+  for (guint i = 0; i < cutting->bars->len; i++)
     {
-      n = 1;
-      while (first + n < cutting->bars->len && n < MOST_BARS &&
-             bars_are_alike (cutting,
-                             features,
-                             rod_saw_bar_at (cutting, first),
-                             rod_saw_bar_at (cutting, first + n)))
-        n++;
-      g_ptr_array_add (blocks, new_block (sheets, cutting, features, width, first, n));
+      const RodSawBar *bar = &g_array_index (cutting->bars, RodSawBar, i);
+      g_autofree char *key = describe_bar (cutting, features, bar);
+      RodSawBlock     *block = g_hash_table_lookup (open, key);
+
+      if (block == NULL || block->bars->len == MOST_BARS)
+        {
+          block = new_block (sheets, width, longest);
+          g_ptr_array_add (blocks, block);
+          g_hash_table_insert (open, g_steal_pointer (&key), block);
+        }
+      g_array_append_val (block->bars, i);
     }
+  for (guint i = 0; i < blocks->len; i++)
+    lay_out (g_ptr_array_index (blocks, i), sheets, cutting, features);
 
   return blocks;
 }

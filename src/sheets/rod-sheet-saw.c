@@ -18,11 +18,11 @@
 #include "sheets/rod-figures.h"
 #include "sheets/rod-saw-block-private.h"
 
-#define HEADING_HEIGHT 11.5
+#define HEADING_HEIGHT 10.5
 #define LEGEND_INDENT 48.0
 #define N_COLUMNS 2
 #define COLUMN_GAP 8.0
-#define BLOCK_GAP 2.6
+#define BLOCK_GAP 2.2
 #define ARTICLE_GAP 2.5
 
 /* The order of sawing matters little from one bar to the next; the foot of a column filled does. */
@@ -99,6 +99,14 @@ draw_colour (const RodCutting *cutting,
   cairo_stroke (cr);
 }
 
+static char *
+name_article (const RodCutting *cutting)
+{
+  return cutting->colour != NULL
+           ? g_strdup_printf ("%s \u00b7 %s", cutting->name, cutting->colour->name)
+           : g_strdup (cutting->name);
+}
+
 /* Name of the article over a rule, and what its cutting comes to; returns the height. */
 static double
 set_article (const RodSheets  *sheets,
@@ -111,9 +119,7 @@ set_article (const RodSheets  *sheets,
   double           indent = cutting->colour != NULL ? 10.5 : 0.0;
   double           width = column_width (sheets);
   double           top = y;
-  g_autofree char *name = cutting->colour != NULL
-                            ? g_strdup_printf ("%s \u00b7 %s", cutting->name, cutting->colour->name)
-                            : g_strdup (cutting->name);
+  g_autofree char *name = name_article (cutting);
   g_autofree char *text = describe_cutting (sheets, cutting);
 
   if (cr != NULL && cutting->colour != NULL)
@@ -188,7 +194,7 @@ draw_lines (const RodSheets *sheets,
       const Entry *entry = &g_array_index (page->entries, Entry, i);
 
       if (entry->block != NULL)
-        rod_saw_block_trace_cuts (entry->block, sheets, entry->x, entry->y, cr);
+        rod_saw_block_trace_cuts (entry->block, entry->x, entry->y, cr);
     }
   cairo_set_line_width (cr, ROD_SHEET_WIDE);
   cairo_stroke (cr);
@@ -197,7 +203,7 @@ draw_lines (const RodSheets *sheets,
       const Entry *entry = &g_array_index (page->entries, Entry, i);
 
       if (entry->block != NULL)
-        rod_saw_block_trace_ticks (entry->block, sheets, entry->x, entry->y, cr);
+        rod_saw_block_trace_tick (entry->block, entry->x, entry->y, cr);
     }
   cairo_set_line_width (cr, ROD_SHEET_NARROW);
   cairo_stroke (cr);
@@ -208,13 +214,13 @@ write_legend (const RodSheets *sheets,
               const RodSheet  *sheet,
               cairo_t         *cr)
 {
-  rod_sheet_heading (sheets, cr, sheet->title);
+  rod_sheet_heading (sheets, cr, sheet->document);
   rod_sheet_paragraph (sheets,
                        cr,
                        _ ("Pieces count from the left, the tape lies at the left end. The hook is "
                           "the lower side, the flange the upper. Rip: width that stays and side "
                           "to keep. Notch: side, from the left + width × depth, and what stays. "
-                          "Angles: off square."),
+                          "Angles: off square. Arrow: length → where the tape shows its end."),
                        ROD_SHEET_TEXT,
                        FALSE,
                        sheets->room.x + LEGEND_INDENT,
@@ -247,12 +253,13 @@ draw_saw (const RodSheets *sheets,
 }
 
 static SawPage *
-add_page (RodSheets *sheets)
+add_page (RodSheets        *sheets,
+          const RodCutting *cutting)
 {
   RodSheet *sheet = rod_sheets_add (sheets,
                                     _ ("Saw sheets"),
                                     _ ("Saw sheet"),
-                                    g_strdup (_ ("Saw sheet")),
+                                    name_article (cutting),
                                     draw_saw);
   SawPage  *page = g_new0 (SawPage, 1);
 
@@ -264,7 +271,7 @@ add_page (RodSheets *sheets)
 }
 
 /* Flows headings and blocks over columns and pages; a heading is repeated where its article goes
- * on in another column. */
+ * on on another page. */
 typedef struct
 {
   RodSheets *sheets;
@@ -295,11 +302,12 @@ put (Flow              *flow,
 }
 
 static void
-begin_column (Flow *flow)
+begin_column (Flow             *flow,
+              const RodCutting *cutting)
 {
   if (flow->page == NULL || flow->column + 1 == N_COLUMNS)
     {
-      flow->page = add_page (flow->sheets);
+      flow->page = add_page (flow->sheets, cutting);
       flow->column = 0;
     }
   else
@@ -340,9 +348,9 @@ flow_cutting (Flow             *flow,
 
       if (!has_room (flow, height + heading))
         {
-          begin_column (flow);
-          headed = FALSE;
-          heading = set_article (flow->sheets, cutting, n > 0, 0.0, 0.0, NULL);
+          begin_column (flow, cutting);
+          headed = headed && flow->column > 0;
+          heading = headed ? 0.0 : set_article (flow->sheets, cutting, n > 0, 0.0, 0.0, NULL);
         }
       if (!headed)
         put (flow, cutting, NULL, n > 0, heading);
