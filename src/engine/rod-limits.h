@@ -78,6 +78,9 @@
  * cut off. 20 keeps corners down to about 6°. */
 #define ROD_SPIKE_RATIO 20.0
 
+/* What a tape shows; a survey that misses by less closes. */
+#define ROD_TAPE_MM 1.0
+
 /* Joint lines of two faces that miss by more show at a corner: 2 mm is what a master allows over
  * the full height (rule R12). */
 #define ROD_VISIBLE_MISFIT_MM 2.0

@@ -49,6 +49,7 @@ check_bare (RodPlan        *plan,
 void
 rod_checks_run (RodPlan *plan)
 {
+  rod_check_survey (plan);
   for (guint f = 0; f < plan->fields->len; f++)
     {
       if (rod_plan_field (plan, f)->n_pieces == 0)

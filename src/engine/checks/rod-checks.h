@@ -47,6 +47,14 @@ void rod_check_products (RodPlan *plan,
                          guint    field);
 
 /**
+ * rod_check_survey:
+ * @plan: a plan whose house is folded
+ *
+ * "survey-open", of the whole house.
+ */
+void rod_check_survey (RodPlan *plan);
+
+/**
  * rod_check_worst:
  * @worst: (inout): the worst finding of its kind so far; its @id is %NULL at first
  * @count: (inout): how many of its kind there are

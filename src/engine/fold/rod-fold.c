@@ -160,7 +160,7 @@ line_angle_deg (RodVector a_from,
   RodVector b = rod_vector_sum (1.0, b_to, -1.0, b_from);
   RodVector across = rod_vector_cross (a, b);
 
-  return atan2 (sqrt (rod_vector_dot (across, across)), rod_vector_dot (a, b)) * 180.0 / G_PI;
+  return atan2 (rod_vector_length (across), rod_vector_dot (a, b)) * 180.0 / G_PI;
 }
 
 RodClosure
@@ -178,11 +178,16 @@ rod_fold_misfit (const RodPlan *plan,
   RodVector           wanted_from = rod_placement_apply (&wanted, hinge.hung_from);
   RodVector           wanted_to = rod_placement_apply (&wanted, hinge.hung_to);
 
+  RodVector gap_from = rod_vector_sum (1.0, from, -1.0, wanted_from);
+  RodVector gap_to = rod_vector_sum (1.0, to, -1.0, wanted_to);
+  RodVector gap =
+    rod_vector_length (gap_to) > rod_vector_length (gap_from) ? gap_to : gap_from;
+
   return (RodClosure){
     .face = face,
     .edge = edge_index,
-    .misfit_mm =
-      MAX (rod_vector_distance (from, wanted_from), rod_vector_distance (to, wanted_to)),
+    .gap = gap,
+    .misfit_mm = rod_vector_length (gap),
     .edge_deg = line_angle_deg (from, to, wanted_from, wanted_to),
     .fold_deg = remainder (rod_placement_fold (own, other, &hinge) - hinge.fold_deg, 360.0),
   };

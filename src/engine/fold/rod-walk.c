@@ -228,7 +228,9 @@ rod_walk_loop (const RodWalk *walk,
   for (guint i = 0; i + 1 < own->len; i++)
     {
       const RodWalkStep *back = &walk->steps[g_array_index (own, guint, i)];
-      RodLoopStep        step = { g_array_index (own, guint, i), in_edge, (guint) step_edge (plan, back)->partner_edge };
+      RodLoopStep        step = { g_array_index (own, guint, i),
+                                  in_edge,
+                                  (guint) step_edge (plan, back)->partner_edge };
 
       g_array_append_val (steps, step);
       in_edge = (guint) back->from_edge;

@@ -99,19 +99,15 @@ rod_vector_sum (double    s,
 }
 
 /**
- * rod_vector_distance:
- * @a: a point
- * @b: another
+ * rod_vector_length:
+ * @a: a vector
  *
- * Returns: the distance in mm
+ * Returns: its length
  */
 static inline double
-rod_vector_distance (RodVector a,
-                     RodVector b)
+rod_vector_length (RodVector a)
 {
-  RodVector way = rod_vector_sum (1.0, a, -1.0, b);
-
-  return sqrt (rod_vector_dot (way, way));
+  return sqrt (rod_vector_dot (a, a));
 }
 
 /**

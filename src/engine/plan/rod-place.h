@@ -49,7 +49,8 @@ typedef struct
  * RodClosure:
  * @face: index of a face
  * @edge: index of the edge of its first field where the chain closes
- * @misfit_mm: distance of the ends of the edge that should meet here, the worse of both
+ * @gap: from where an end of the edge beyond should be to where it is, the worse of both
+ * @misfit_mm: length of @gap
  * @edge_deg: angle between the two edges
  * @fold_deg: the fold there is less the fold there should be
  * @first_step: index of its first step in the plan: @face, that it leaves by the other edge
@@ -60,13 +61,14 @@ typedef struct
  */
 typedef struct
 {
-  guint  face;
-  guint  edge;
-  double misfit_mm;
-  double edge_deg;
-  double fold_deg;
-  guint  first_step;
-  guint  n_steps;
+  guint     face;
+  guint     edge;
+  RodVector gap;
+  double    misfit_mm;
+  double    edge_deg;
+  double    fold_deg;
+  guint     first_step;
+  guint     n_steps;
 } RodClosure;
 
 G_END_DECLS
