@@ -6,7 +6,7 @@
 
 #include "support/planned-house.h"
 
-#include "engine/frame/rod-battens.h"
+#include "engine/frame/rod-batten-lines.h"
 #include "engine/frame/rod-supports.h"
 #include "engine/rod-limits.h"
 

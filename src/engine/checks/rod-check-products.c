@@ -10,7 +10,7 @@
 
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
-#include "engine/frame/rod-battens.h"
+#include "engine/frame/rod-batten-lines.h"
 #include "engine/movement/rod-movement.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"

@@ -15,25 +15,4 @@ G_BEGIN_DECLS
  */
 void rod_battens_place (RodPlan *plan);
 
-/**
- * rod_battens_upright:
- * @direction_deg: direction of the boards
- *
- * Returns: whether the battens stand upright: under boards flatter than 45°
- */
-gboolean rod_battens_upright (double direction_deg);
-
-/**
- * rod_batten_pitch_mm:
- * @centres_mm: greatest distance along the boards
- * @direction_deg: direction of the boards
- *
- * The greatest distance square to the battens that keeps their distance along the boards within
- * @centres_mm: a·cos θ under boards at θ from square (rule B1).
- *
- * Returns: mm
- */
-double rod_batten_pitch_mm (double centres_mm,
-                            double direction_deg);
-
 G_END_DECLS

@@ -91,14 +91,16 @@ typedef struct
  * @course: which course of the field: its lower joint line lies so many covers above the phase
  * @at_mm: place along the boards, board frame
  * @backing_mm: place of the batten behind it; @at_mm where two stand beside it
+ * @paired: whether two battens meet behind it, as on the line of a jamb, where one of them stops
  *
  * Where two boards of one course meet. A plain value.
  */
 typedef struct
 {
-  int    course;
-  double at_mm;
-  double backing_mm;
+  int      course;
+  double   at_mm;
+  double   backing_mm;
+  gboolean paired;
 } RodLengthJoint;
 
 /**
@@ -127,6 +129,7 @@ typedef struct
  * @n_columns: how many; none where joints are staggered
  * @joints: (array length=n_joints): length joints, by course, then along the boards
  * @n_joints: how many
+ * @butt_reach_mm: what has to be of battens to either side of a joint without a trim
  * @first_piece: index of its first piece in the plan
  * @n_pieces: how many pieces
  * @first_batten: index of its first batten in the plan
@@ -166,6 +169,7 @@ typedef struct
   guint            n_columns;
   RodLengthJoint  *joints;
   guint            n_joints;
+  double           butt_reach_mm;
   guint            first_piece;
   guint            n_pieces;
   guint            first_batten;

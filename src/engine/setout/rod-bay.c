@@ -20,6 +20,22 @@ rod_field_longest_mm (const RodPlan  *plan,
 }
 
 gboolean
+rod_field_ends_square (const RodField *field)
+{
+  for (guint e = 0; e < field->n_edges; e++)
+    {
+      const RodEdge *edge = &field->edges[e];
+      double         from = rod_affine_apply (field->to_board, edge->raw.from).x;
+      double         to = rod_affine_apply (field->to_board, edge->raw.to).x;
+
+      if (edge->relation != ROD_BOARDS_ALONG &&
+          (fabs (to - from) > ROD_SNAP_MM || fabs (edge->raw.bulge) > 0.0))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
 rod_field_left_is_upper (const RodField *field)
 {
   return field->to_surface.yx < 0.0;

@@ -31,6 +31,15 @@ double rod_field_longest_mm (const RodPlan  *plan,
                              const RodField *field);
 
 /**
+ * rod_field_ends_square:
+ * @field: a field
+ *
+ * Returns: whether every end is cut square; a raked or curved end may take less than the whole gap
+ *          off a board's longest line
+ */
+gboolean rod_field_ends_square (const RodField *field);
+
+/**
  * rod_field_left_is_upper:
  * @field: a field
  *

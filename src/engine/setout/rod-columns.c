@@ -18,24 +18,6 @@
 /* Beyond so many bays columns stand evenly: a kilometre of boards, or an error in the stock. */
 #define MOST_BAYS 200
 
-/* Whether every end is cut square; a raked or curved end may take less than the whole gap off a
- * board's longest line. */
-static gboolean
-ends_square (const RodField *field)
-{
-  for (guint e = 0; e < field->n_edges; e++)
-    {
-      const RodEdge *edge = &field->edges[e];
-      double         from = rod_affine_apply (field->to_board, edge->raw.from).x;
-      double         to = rod_affine_apply (field->to_board, edge->raw.to).x;
-
-      if (edge->relation != ROD_BOARDS_ALONG &&
-          (fabs (to - from) > ROD_SNAP_MM || fabs (edge->raw.bulge) > 0.0))
-        return FALSE;
-    }
-  return TRUE;
-}
-
 /* The widest bay whose board is not longer than the stock. */
 static double
 widest_bay_mm (const RodPlan  *plan,
@@ -44,7 +26,7 @@ widest_bay_mm (const RodPlan  *plan,
   double longest_mm = rod_field_longest_mm (plan, field);
   RodBay bay = { 0 };
 
-  return ends_square (field) ? rod_bay_clear_mm (plan, field, bay, longest_mm) : longest_mm;
+  return rod_field_ends_square (field) ? rod_bay_clear_mm (plan, field, bay, longest_mm) : longest_mm;
 }
 
 static double

@@ -7,6 +7,7 @@
 
 #include "engine/plan/rod-field.h"
 #include "engine/setout/rod-bay.h"
+#include "engine/setout/rod-butt-joints.h"
 #include "engine/setout/rod-columns.h"
 #include "engine/setout/rod-length-joints.h"
 
@@ -54,6 +55,21 @@ add_columns (const RodPlan   *plan,
       }
 }
 
+static void
+place_columns (const RodPlan   *plan,
+               RodField        *field,
+               const RodStrips *courses,
+               GArray          *joints,
+               guint           *starts)
+{
+  rod_columns_place (plan, field, courses);
+  for (guint s = 0; s < courses->n_strips; s++)
+    {
+      add_columns (plan, field, courses, s, joints);
+      starts[s + 1] = joints->len;
+    }
+}
+
 static RodStrips *
 split_at (const RodStrips *courses,
           const GArray    *joints,
@@ -75,12 +91,10 @@ rod_length_joints_split (const RodPlan   *plan,
   g_autoptr (GArray) joints = g_array_new (FALSE, FALSE, sizeof (RodLengthJoint));
   RodStrips *parts;
 
-  rod_columns_place (plan, field, courses);
-  for (guint s = 0; s < courses->n_strips; s++)
-    {
-      add_columns (plan, field, courses, s, joints);
-      starts[s + 1] = joints->len;
-    }
+  if (rod_field_has_butt_joints (field))
+    rod_butt_joints_place (plan, field, courses, joints, starts);
+  else
+    place_columns (plan, field, courses, joints, starts);
   parts = split_at (courses, joints, starts);
   field->n_joints = joints->len;
   field->joints = (RodLengthJoint *) (void *) g_array_free (g_steal_pointer (&joints), FALSE);
