@@ -9,6 +9,7 @@
 #include "config.h"
 
 #include "sheets/rod-drawing-private.h"
+#include "sheets/rod-trim-line.h"
 
 #include <math.h>
 #include <string.h>
@@ -422,24 +423,14 @@ rod_drawing_battens (cairo_t                 *cr,
   draw_battens_of_kind (cr, plan, face, to_device, options, FALSE);
 }
 
-/* Which side of the line the boards are on is asked of the region: edges of openings and joins may
- * run either way. */
-double
-rod_drawing_trim_reach (const RodPlan    *plan,
-                        const RodTrimRun *run)
+static void
+trace_band_ring (cairo_t      *cr,
+                 RodAffine     map,
+                 const GArray *ring)
 {
-  const RodField *field = rod_plan_field (plan, run->field);
-  double          sight = run->trim->sight_mm;
-  double          length = fmax (run->length_mm, ROD_EPSILON_MM);
-  RodPoint        probe;
-
-  if (run->edge < 0 || field->clad == NULL || field->clad->n_rings == 0)
-    return 0.5 * sight;
-
-  probe.x = 0.5 * (run->from.x + run->to.x) - (run->to.y - run->from.y) / length;
-  probe.y = 0.5 * (run->from.y + run->to.y) + (run->to.x - run->from.x) / length;
-
-  return rod_region_contains (field->clad, probe) ? sight : 0.0;
+  for (guint i = 0; i < ring->len; i++)
+    trace_point (cr, map, g_array_index (ring, RodPoint, i), i == 0);
+  cairo_close_path (cr);
 }
 
 void
@@ -459,17 +450,16 @@ rod_drawing_trims (cairo_t                 *cr,
     {
       const RodTrimRun *run = &g_array_index (plan->trims, RodTrimRun, i);
       double            least = BAND_FROM * options->narrow / fmax (scale, ROD_EPSILON_MM);
-      double            left;
+      g_autoptr (RodTrimLine) line = NULL;
+      g_autoptr (GArray) band = NULL;
 
       if (run->trim == NULL)
         continue;
-      left = rod_drawing_trim_reach (plan, run);
-      trace_band (cr,
-                  to_device,
-                  run->from,
-                  run->to,
-                  left > 0.0 ? fmax (left, least) : 0.0,
-                  fmax (run->trim->sight_mm, least));
+      line = rod_trim_line_new (plan, run);
+      band = rod_trim_line_band (line,
+                                 line->reach_mm > 0.0 ? fmax (line->reach_mm, least) : 0.0,
+                                 fmax (run->trim->sight_mm, least));
+      trace_band_ring (cr, to_device, band);
     }
 
   rod_ink_use (rod_ink_mix (options->paper, options->trim, 0.35), cr);

@@ -190,18 +190,6 @@ void rod_drawing_find_trims (const RodPlan *plan,
                              guint         *end);
 
 /**
- * rod_drawing_trim_reach:
- * @plan: a plan
- * @run: one of its trim runs
- *
- * A trim lies on the boards' side of its edge, and astride a length joint.
- *
- * Returns: how far its width reaches to the left of its line; the rest lies to the right
- */
-double rod_drawing_trim_reach (const RodPlan    *plan,
-                               const RodTrimRun *run);
-
-/**
  * rod_drawing_openings:
  * @cr: where to draw
  * @plan: a plan

@@ -10,6 +10,7 @@
 
 #include "sheets/rod-contour.h"
 #include "sheets/rod-figures.h"
+#include "sheets/rod-trim-line.h"
 
 /* On paper, mm. */
 #define KEY_RADIUS 2.1
@@ -65,19 +66,23 @@ draw_trim_key (const RodElevation *drawing,
 {
   const RodField *field = rod_plan_field (drawing->sheets->plan, run->field);
   RodAffine       map = drawing->view->to_page;
-  RodPoint        from = rod_affine_apply (map, run->from), to = rod_affine_apply (map, run->to);
-  double          length = rod_point_distance (from, to);
   gboolean        inside =
     run->edge >= 0 && (guint) run->edge < field->n_edges && field->edges[run->edge].opening >= 0;
+  double   length = run->length_mm / drawing->view->scale;
   double   share = fmod ((inside ? KEY_SHARE_INSIDE : KEY_SHARE) + rank * KEY_PITCH / length, 1.0);
-  RodPoint square, middle, probe, at;
+  RodPoint square, middle, probe, at, along;
   double   side;
+  g_autoptr (RodTrimLine) line = NULL;
 
   if (length < (inside ? KEY_FROM_INSIDE : KEY_FROM) || run->edge < 0)
     return;
 
-  middle = (RodPoint){ from.x + share * (to.x - from.x), from.y + share * (to.y - from.y) };
-  square = (RodPoint){ -(to.y - from.y) / length, (to.x - from.x) / length };
+  line = rod_trim_line_new (drawing->sheets->plan, run);
+  at = rod_trim_line_place (line, share, &along);
+  middle = rod_affine_apply (map, at);
+  along = rod_affine_apply (map, (RodPoint){ at.x + along.x, at.y + along.y });
+  length = rod_point_distance (middle, along);
+  square = (RodPoint){ -(along.y - middle.y) / length, (along.x - middle.x) / length };
   probe = rod_affine_apply (rod_affine_invert (map),
                             (RodPoint){ middle.x + 0.05 * square.x, middle.y + 0.05 * square.y });
   side = field->clad != NULL && rod_region_contains (field->clad, probe) ? -1.0 : 1.0;

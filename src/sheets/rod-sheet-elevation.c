@@ -186,10 +186,10 @@ draw_heights (const RodElevation *drawing)
     }
   if (field != NULL && rod_field_is_level (field) && field->to_surface.yy > 0.0)
     {
-      g_autoptr (GArray) lines = rod_field_joint_lines (field);
+      g_autoptr (GArray) lines = rod_face_main_lines (drawing->sheets->plan, drawing->view->face);
 
       if (lines->len > 0)
-        rod_chain_add (chain, g_array_index (lines, double, 0));
+        rod_chain_add (chain, g_array_index (lines, RodJointLine, 0).place_mm);
     }
   draw_chain (drawing, chain, TRUE, line, drawing->page_left);
   if (rod_chain_n_places (chain) > 2)
@@ -210,14 +210,9 @@ draw_joint_lines (const RodElevation *drawing)
   if (field == NULL || (!level && !rod_field_is_upright (field)))
     return;
 
-  lines = rod_field_joint_lines (field);
+  lines = rod_face_main_lines (drawing->sheets->plan, drawing->view->face);
   for (guint i = 0; i < lines->len; i++)
-    {
-      RodPoint at = { 0.0, g_array_index (lines, double, i) };
-
-      at = rod_affine_apply (field->to_surface, at);
-      rod_chain_add (chain, level ? at.y : at.x);
-    }
+    rod_chain_add (chain, g_array_index (lines, RodJointLine, i).place_mm);
   if (level)
     {
       rod_chain_set_origin (chain,

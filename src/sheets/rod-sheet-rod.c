@@ -167,17 +167,18 @@ is_on_rod (const RodPlan  *plan,
 }
 
 static void
-add_field (Rod            *rod,
-           const RodField *field)
+add_field (Rod  *rod,
+           guint index)
 {
-  const RodFace *face = rod_plan_face (rod->sheets->plan, field->face);
-  g_autoptr (GArray) lines = rod_field_joint_lines (field);
+  const RodPlan  *plan = rod->sheets->plan;
+  const RodField *field = rod_plan_field (plan, index);
+  const RodFace  *face = rod_plan_face (plan, field->face);
+  g_autoptr (GArray) lines = rod_joint_lines_new (plan, index);
 
   for (guint i = 0; i < lines->len; i++)
     {
-      RodPoint at = { 0.0, g_array_index (lines, double, i) };
-      Level   *level =
-        find_level (rod, face->surface->level_mm + rod_affine_apply (field->to_surface, at).y);
+      double height = face->surface->level_mm + g_array_index (lines, RodJointLine, i).place_mm;
+      Level *level = find_level (rod, height);
 
       level->joint = 1;
       append_once (level->faces, face->mark, " ");
@@ -249,7 +250,7 @@ add_group (RodSheets *sheets,
       const RodField *field = rod_plan_field (plan, i);
 
       if (field->group == group && is_on_rod (plan, field))
-        add_field (&rod, field);
+        add_field (&rod, i);
     }
   cover =
     rod_figures_length_unit (sheets->units, g_array_index (plan->groups, RodGroup, group).pitch_mm);
@@ -297,10 +298,11 @@ add_rods (RodSheets *sheets)
 static void
 list_lines (const RodSheets *sheets,
             RodTable        *table,
-            const RodField  *field)
+            guint            index)
 {
-  gboolean upright = rod_field_is_upright (field);
-  g_autoptr (GArray) lines = rod_field_joint_lines (field);
+  const RodField *field = rod_plan_field (sheets->plan, index);
+  gboolean        upright = rod_field_is_upright (field);
+  g_autoptr (GArray) lines = rod_joint_lines_new (sheets->plan, index);
   g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
   gboolean backwards = upright && field->to_surface.xy < 0.0;
   RodPoint low, high;
@@ -309,8 +311,8 @@ list_lines (const RodSheets *sheets,
   for (guint i = 0; i < lines->len; i++)
     {
       guint    from = backwards ? lines->len - 1 - i : i;
-      RodPoint at = rod_affine_apply (field->to_surface,
-                                      (RodPoint){ 0.0, g_array_index (lines, double, from) });
+      RodPoint at = rod_affine_apply (
+        field->to_surface, (RodPoint){ 0.0, g_array_index (lines, RodJointLine, from).across_mm });
 
       g_ptr_array_add (cells, g_strdup ("x"));
       g_ptr_array_add (cells, g_strdup_printf ("%u", i + 1));
@@ -383,7 +385,7 @@ list_other_fields (const RodSheets *sheets)
       name = name_field (sheets, field);
       heading[0] = name;
       rod_table_add (table, ROD_ROW_HEADING, heading);
-      list_lines (sheets, table, field);
+      list_lines (sheets, table, i);
     }
 
   return table;

@@ -137,30 +137,12 @@ rod_field_is_upright (const RodField *field)
   return fabs (field->to_board.yy) < sin (ROD_EPSILON_DEG * G_PI / 180.0);
 }
 
-/* Joint lines that cross the field, along +y of the board frame, ascending. */
 GArray *
-rod_field_joint_lines (const RodField *field)
+rod_face_main_lines (const RodPlan *plan,
+                     guint          face)
 {
-  GArray *lines = g_array_new (FALSE, FALSE, sizeof (double));
-  double  cover = field->board->cover_mm;
-  double  low = G_MAXDOUBLE, high = -G_MAXDOUBLE;
+  const RodField *field = rod_face_main_field (plan, face);
 
-  for (guint i = 0; field->pocket != NULL && i < field->pocket->n_points; i++)
-    {
-      low = fmin (low, field->pocket->points[i].y);
-      high = fmax (high, field->pocket->points[i].y);
-    }
-  if (low > high)
-    return lines;
-
-  for (double k = ceil ((low - ROD_SNAP_MM - field->phase_mm) / cover);
-       field->phase_mm + k * cover < high + ROD_SNAP_MM;
-       k += 1.0)
-    {
-      double line = field->phase_mm + k * cover;
-
-      g_array_append_val (lines, line);
-    }
-
-  return lines;
+  return field != NULL ? rod_joint_lines_new (plan, (guint) (field - rod_plan_field (plan, 0)))
+                       : g_array_new (FALSE, FALSE, sizeof (RodJointLine));
 }

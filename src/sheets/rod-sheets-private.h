@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "engine/plan/rod-joint-line.h"
 #include "sheets/rod-drawing.h"
 #include "sheets/rod-lettering.h"
 #include "sheets/rod-net-layout.h"
@@ -198,9 +199,10 @@ double          rod_face_trim_run (const RodPlan *plan,
                                    const RodTrim *trim);
 const RodField *rod_face_main_field (const RodPlan *plan,
                                      guint          face);
+GArray         *rod_face_main_lines (const RodPlan *plan,
+                                     guint          face); /* (element-type RodJointLine) */
 gboolean        rod_field_is_level (const RodField *field);
 gboolean        rod_field_is_upright (const RodField *field);
-GArray         *rod_field_joint_lines (const RodField *field);
 
 /* rod-sheet-notes.c */
 void rod_sheet_notes (const RodSheets   *sheets,

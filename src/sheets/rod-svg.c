@@ -20,6 +20,7 @@
 #include "sheets/rod-figures.h"
 #include "sheets/rod-lettering.h"
 #include "sheets/rod-mark-place.h"
+#include "sheets/rod-trim-line.h"
 
 /* The drawing need not fit a sheet: it is sized so that marks fit the boards. */
 #define MARK_ROOM (1.24 * LETTER)
@@ -79,6 +80,17 @@ put_text (Svg        *svg,
   g_autofree char *escaped = g_markup_escape_text (valid, -1);
 
   g_string_append (svg->out, escaped);
+}
+
+/* Says which house this is a drawing of, so that it can be taken away with its surface. */
+static void
+put_owner (GString        *out,
+           const RodHouse *house)
+{
+  g_autofree char *valid = g_utf8_make_valid (house->name, -1);
+  g_autofree char *escaped = g_markup_escape_text (valid, -1);
+
+  g_string_append_printf (out, "<metadata id=\"storeyrod-house\">%s</metadata>\n", escaped);
 }
 
 static void
@@ -207,6 +219,7 @@ put_head (Svg *svg)
     put_text (svg, text);
   }
   g_string_append (svg->out, "</desc>\n");
+  put_owner (svg->out, svg->plan->house);
   put_style (svg);
 }
 
@@ -249,6 +262,19 @@ put_boards (Svg *svg)
   end_group (svg);
 }
 
+static void
+put_titled_ring (Svg            *svg,
+                 const RodPoint *corners,
+                 guint           n_corners,
+                 const char     *title)
+{
+  g_string_append (svg->out, "<path d=\"");
+  put_ring (svg, corners, n_corners);
+  g_string_append (svg->out, "\"><title>");
+  put_text (svg, title);
+  g_string_append (svg->out, "</title></path>\n");
+}
+
 /* A band of @width along a line, @left of it on its left side. */
 static void
 put_band (Svg        *svg,
@@ -268,11 +294,7 @@ put_band (Svg        *svg,
     { to.x + left * square.x, to.y + left * square.y },
   };
 
-  g_string_append (svg->out, "<path d=\"");
-  put_ring (svg, corners, G_N_ELEMENTS (corners));
-  g_string_append (svg->out, "\"><title>");
-  put_text (svg, title);
-  g_string_append (svg->out, "</title></path>\n");
+  put_titled_ring (svg, corners, G_N_ELEMENTS (corners), title);
 }
 
 static void
@@ -309,17 +331,16 @@ put_trims (Svg *svg)
       const RodTrimRun *run = &g_array_index (svg->plan->trims, RodTrimRun, i);
       g_autofree char  *length = NULL;
       g_autofree char  *title = NULL;
+      g_autoptr (RodTrimLine) line = NULL;
+      g_autoptr (GArray) band = NULL;
 
       if (run->trim == NULL)
         continue;
+      line = rod_trim_line_new (svg->plan, run);
+      band = rod_trim_line_band (line, line->reach_mm, run->trim->sight_mm);
       length = rod_figures_length (svg->plan->house->units, run->length_mm);
       title = g_strdup_printf ("%s, %s", run->trim->name, length);
-      put_band (svg,
-                run->from,
-                run->to,
-                rod_drawing_trim_reach (svg->plan, run),
-                run->trim->sight_mm,
-                title);
+      put_titled_ring (svg, (const RodPoint *) (gpointer) band->data, band->len, title);
     }
   end_group (svg);
 }
@@ -583,4 +604,19 @@ rod_sheets_write_svg (const RodPlan *plan,
   text = rod_sheets_svg_text (plan, face);
 
   return g_file_set_contents (path, text, -1, error);
+}
+
+gboolean
+rod_sheets_owns_svg (const RodPlan *plan,
+                     const char    *path)
+{
+  g_autoptr (GString) owner = NULL;
+  g_autofree char *text = NULL;
+
+  g_return_val_if_fail (plan != NULL && path != NULL, FALSE);
+
+  owner = g_string_new (NULL);
+  put_owner (owner, plan->house);
+
+  return g_file_get_contents (path, &text, NULL, NULL) && strstr (text, owner->str) != NULL;
 }

@@ -41,4 +41,16 @@ gboolean rod_sheets_write_svg (const RodPlan *plan,
                                const char    *path,
                                GError       **error);
 
+/**
+ * rod_sheets_owns_svg:
+ * @plan: a plan
+ * @path: path of any file
+ *
+ * Every drawing says which house it shows, by the name of the house.
+ *
+ * Returns: whether the file is a drawing of this house that rod_sheets_write_svg() wrote
+ */
+gboolean rod_sheets_owns_svg (const RodPlan *plan,
+                              const char    *path);
+
 G_END_DECLS

@@ -6,6 +6,7 @@
 #include "sheets-fixture.h"
 #include "sheets/rod-drawing.h"
 #include "sheets/rod-mark-place.h"
+#include "sheets/rod-trim-line.h"
 
 /* A pixel is 10 mm of the house. */
 #define PIXEL_MM 10.0
@@ -243,12 +244,12 @@ test_trims (void)
   for (guint i = 0; i < job.plan->trims->len; i++)
     {
       const RodTrimRun *run = &g_array_index (job.plan->trims, RodTrimRun, i);
-      double            left = rod_drawing_trim_reach (job.plan, run);
-      RodPoint          square = { -(run->to.y - run->from.y) / run->length_mm,
-                                   (run->to.x - run->from.x) / run->length_mm };
-      double            off = left - 0.5 * run->trim->sight_mm;
-      RodPoint          at = { 0.5 * (run->from.x + run->to.x) + off * square.x,
-                               0.5 * (run->from.y + run->to.y) + off * square.y };
+      g_autoptr (RodTrimLine) line = rod_trim_line_new (job.plan, run);
+      RodPoint square = { -(run->to.y - run->from.y) / run->length_mm,
+                          (run->to.x - run->from.x) / run->length_mm };
+      double   off = line->reach_mm - 0.5 * run->trim->sight_mm;
+      RodPoint at = { 0.5 * (run->from.x + run->to.x) + off * square.x,
+                      0.5 * (run->from.y + run->to.y) + off * square.y };
 
       g_assert_true (rod_region_contains (rod_plan_field (job.plan, run->field)->clad, at));
     }
@@ -258,6 +259,45 @@ test_trims (void)
   g_assert_cmpfloat (x, >=, -5);
   g_assert_cmpfloat (x + width, <=, 5800 + 5);
   cairo_destroy (cr);
+  job_clear (&job);
+}
+
+/* Circles of openings and of a top: every trim keeps beside its arc, on the boards' side. A chord
+ * would leave the middle of a half circle by its whole radius. */
+static void
+test_trims_on_arcs (void)
+{
+  Job   job;
+  guint n_arcs = 0;
+
+  job_init_worked (&job, "hard/curves");
+  for (guint i = 0; i < job.plan->trims->len; i++)
+    {
+      const RodTrimRun *run = &g_array_index (job.plan->trims, RodTrimRun, i);
+      const RodField   *field = rod_plan_field (job.plan, run->field);
+      g_autoptr (RodTrimLine) line = rod_trim_line_new (job.plan, run);
+      g_autoptr (GArray) band = rod_trim_line_band (line, line->reach_mm, run->trim->sight_mm);
+      double length_mm = 0.0;
+
+      for (guint k = 0; k + 1 < line->n_points; k++)
+        length_mm += rod_point_distance (line->points[k], line->points[k + 1]);
+      g_assert_cmpfloat_with_epsilon (length_mm, run->length_mm, 1e-6);
+      g_assert_cmpuint (band->len, ==, 2 * line->n_points);
+      if (line->n_points == 2)
+        continue;
+      n_arcs++;
+      for (int k = 1; k < 8; k++)
+        {
+          RodPoint along;
+          RodPoint at = rod_trim_line_place (line, k / 8.0, &along);
+          double   off = line->reach_mm - 0.5 * run->trim->sight_mm;
+          RodPoint inner = { at.x - off * along.y, at.y + off * along.x };
+
+          g_assert_true (rod_region_contains (field->clad, inner));
+        }
+    }
+  /* The top of A, three heads of arched openings, both halves of round ones at least. */
+  g_assert_cmpuint (n_arcs, >=, 6);
   job_clear (&job);
 }
 
@@ -291,6 +331,7 @@ main (int   argc,
   g_test_add_func ("/drawing/marks", test_marks);
   g_test_add_func ("/drawing/mark-places", test_mark_places);
   g_test_add_func ("/drawing/trims", test_trims);
+  g_test_add_func ("/drawing/trims-on-arcs", test_trims_on_arcs);
   g_test_add_func ("/drawing/inks", test_inks);
 
   return g_test_run ();
