@@ -277,6 +277,44 @@ drawing_name (GHashTable *taken,
     }
 }
 
+/* Takes away drawings of this house that were not written now: of surfaces that it no longer has.
+ */
+static gboolean
+remove_old_drawings (const char *folder,
+                     GHashTable *taken,
+                     const Job  *job,
+                     GError    **error)
+{
+  g_autoptr (GDir) entries = g_dir_open (folder, 0, error);
+  const char *name;
+
+  while (entries != NULL && (name = g_dir_read_name (entries)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_autofree char *key = g_utf8_validate (name, -1, NULL) ? g_utf8_casefold (name, -1) : NULL;
+
+      if (key == NULL || !g_str_has_suffix (name, ".svg") || g_hash_table_contains (taken, key) ||
+          g_file_test (path, G_FILE_TEST_IS_SYMLINK) ||
+          !g_file_test (path, G_FILE_TEST_IS_REGULAR) ||
+          !rod_sheets_owns_svg (job->takeoff->plan, path))
+        continue;
+      if (g_unlink (path) != 0)
+        {
+          int code = errno;
+
+          g_set_error (error,
+                       ROD_OUTPUT_ERROR,
+                       ROD_OUTPUT_ERROR_WRITE,
+                       /* Translators: path, reason. */
+                       _ ("%s: cannot be removed: %s"),
+                       path,
+                       g_strerror (code));
+          return FALSE;
+        }
+    }
+  return entries != NULL;
+}
+
 static gboolean
 output_drawings (const RodCommand *command,
                  Job              *job,
@@ -298,6 +336,8 @@ output_drawings (const RodCommand *command,
       if (!write_file (path, write_drawing, job, error))
         return FALSE;
     }
+  if (!remove_old_drawings (command->svg, taken, job, error))
+    return FALSE;
   say_where (where, _ ("Drawings"), command->svg);
   return TRUE;
 }

@@ -279,6 +279,27 @@ class Repetition(OneRun):
         run(HOUSE, '--plan', alone / 'a' / 'plan.json')
         self.assertEqual(files_below(alone / 'a'), self.files)
 
+    def test_drawings_of_surfaces_that_are_gone_go_too(self):
+        folder = self.folder / 'gone'
+        run(HOUSE, '--svg', folder)
+        kept = files_below(folder)
+        mark = self.plan['faces'][0]['mark']
+        ours = kept[f'{mark}.svg']
+        name = json.loads(pathlib.Path(HOUSE).read_bytes())['name'].encode()
+        others = {
+            'notes.txt': ours,
+            'sketch.svg': b'<svg xmlns="http://www.w3.org/2000/svg"/>',
+            'neighbour.svg': ours.replace(name, b'Another house'),
+        }
+        (folder / 'OLD.svg').write_bytes(ours)
+        for other, text in others.items():
+            (folder / other).write_bytes(text)
+        (folder / 'link.svg').symlink_to(folder / f'{mark}.svg')
+        run(HOUSE, '--svg', folder)
+        self.assertTrue((folder / 'link.svg').is_symlink())
+        (folder / 'link.svg').unlink()
+        self.assertEqual(files_below(folder), kept | others)
+
     def test_standard_input_and_output(self):
         house = pathlib.Path(HOUSE).read_bytes()
         done = run('-', '--plan', '-', input=house, cwd=pathlib.Path(HOUSE).parent)
