@@ -175,7 +175,7 @@ measured_mm (const RodPlan     *plan,
              const RodLoopStep *step,
              RodVector         *along)
 {
-  const RodPlacement *at = &g_array_index (plan->places, RodPlace, step->face).at;
+  const RodPlacement *at = &g_array_index (plan->places, RodFacePlace, step->face).at;
   const RodEdge      *in = edge_of (plan, step->face, step->in_edge);
   const RodEdge      *out = edge_of (plan, step->face, step->out_edge);
   const RodSide      *hung = is_plumb (in) ? &out->raw : &in->raw;

@@ -20,11 +20,11 @@
 /* Between parts of the house that nothing joins. */
 #define FOLD_SPACE_MM 2000.0
 
-static const RodPlace *
+static const RodFacePlace *
 place_of (const RodPlan *plan,
           guint          face)
 {
-  return &g_array_index (plan->places, RodPlace, face);
+  return &g_array_index (plan->places, RodFacePlace, face);
 }
 
 static const RodEdge *
@@ -76,9 +76,9 @@ place_face (const RodPlan      *plan,
             double              share,
             const RodPlacement *places)
 {
-  const RodPlace *place = place_of (plan, index);
-  RodHinge        hinge;
-  RodPlacement    at;
+  const RodFacePlace *place = place_of (plan, index);
+  RodHinge            hinge;
+  RodPlacement        at;
 
   if (place->hangs_on < 0)
     return place_first (rod_plan_face (plan, index));
@@ -125,7 +125,9 @@ put_apart (const RodPlan *plan,
 
           if (place_of (plan, face)->part != part)
             break;
-          stretch_extent (rod_plan_face (plan, face), &places[face], &west, &east);
+          /* Reveals stay within reach of their walls. */
+          if (rod_plan_face (plan, face)->parent < 0)
+            stretch_extent (rod_plan_face (plan, face), &places[face], &west, &east);
         }
       by_mm = isfinite (free_from) ? free_from - west : 0.0;
       for (guint k = i; k < end; k++)
@@ -275,7 +277,7 @@ take_walk (RodPlan       *plan,
   for (guint f = 0; f < walk->n; f++)
     {
       surfaces[walk->steps[f].part] += rod_plan_face (plan, f)->parent < 0;
-      g_array_index (plan->places, RodPlace, f) = (RodPlace){
+      g_array_index (plan->places, RodFacePlace, f) = (RodFacePlace){
         .hangs_on = walk->steps[f].from_face,
         .edge = walk->steps[f].from_edge,
         .part = walk->steps[f].part,
@@ -283,7 +285,7 @@ take_walk (RodPlan       *plan,
       };
     }
   for (guint f = 0; f < walk->n; f++)
-    g_array_index (plan->places, RodPlace, f).alone = surfaces[walk->steps[f].part] == 1;
+    g_array_index (plan->places, RodFacePlace, f).alone = surfaces[walk->steps[f].part] == 1;
 }
 
 void
@@ -295,8 +297,8 @@ rod_fold_build (RodPlan *plan)
   take_walk (plan, walk);
   for (guint i = 0; i < walk->n; i++)
     {
-      guint     face = walk->order[i];
-      RodPlace *place = &g_array_index (plan->places, RodPlace, face);
+      guint         face = walk->order[i];
+      RodFacePlace *place = &g_array_index (plan->places, RodFacePlace, face);
 
       places[face] = place_face (plan, face, 1.0, places);
       if (place->hangs_on >= 0)
@@ -305,6 +307,6 @@ rod_fold_build (RodPlan *plan)
     }
   put_apart (plan, places);
   for (guint f = 0; f < walk->n; f++)
-    g_array_index (plan->places, RodPlace, f).at = places[f];
+    g_array_index (plan->places, RodFacePlace, f).at = places[f];
   list_closures (plan, walk);
 }

@@ -6,7 +6,7 @@
 G_BEGIN_DECLS
 
 /**
- * RodPlace:
+ * RodFacePlace:
  * @at: where the face lies when the house stands; its raw plane
  * @hangs_on: index of the face it hangs on, or -1 for the first of its part
  * @edge: index of the edge of @hangs_on's first field that it hangs on, or -1
@@ -28,7 +28,7 @@ typedef struct
   guint        part;
   gboolean     alone;
   guint        walked;
-} RodPlace;
+} RodFacePlace;
 
 /**
  * RodLoopStep:

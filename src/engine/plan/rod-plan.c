@@ -84,7 +84,7 @@ new_empty (const RodHouse *house)
   plan->flanges = new_list (sizeof (RodFlange), NULL);
   plan->battens = new_list (sizeof (RodBattenRun), NULL);
   plan->trims = new_list (sizeof (RodTrimRun), NULL);
-  plan->places = new_list (sizeof (RodPlace), NULL);
+  plan->places = new_list (sizeof (RodFacePlace), NULL);
   plan->closures = new_list (sizeof (RodClosure), NULL);
   plan->loop_steps = new_list (sizeof (RodLoopStep), NULL);
   plan->findings = rod_findings_new ();

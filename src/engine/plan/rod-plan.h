@@ -328,7 +328,7 @@ typedef struct
  * @flanges: (element-type RodFlange): flanges, piece by piece
  * @battens: (element-type RodBattenRun): battens, field by field
  * @trims: (element-type RodTrimRun): trim runs, field by field
- * @places: (element-type RodPlace): where each face lies in the folded house
+ * @places: (element-type RodFacePlace): where each face lies in the folded house
  * @closures: (element-type RodClosure): where chains of joins close
  * @loop_steps: (element-type RodLoopStep): the chains, closure by closure
  * @findings: (element-type RodFinding): findings, worst first
