@@ -469,7 +469,8 @@ check_cutting (const RodTakeoff *takeoff,
                const RodCutting *cutting)
 {
   const RodSaw   *saw = takeoff->plan->house->saw;
-  gint64          kerf_mm = (gint64) ceil (saw->kerf_mm), trim_mm = (gint64) ceil (saw->end_trim_mm);
+  gint64          kerf_mm = (gint64) ceil (saw->kerf_mm);
+  gint64          trim_mm = (gint64) ceil (saw->end_trim_mm);
   g_autofree int *cut = g_new0 (int, cutting->items->len + 1);
   g_autofree int *taken = g_new0 (int, cutting->stock->len + 1);
   gint64          used_mm = 0, bought_mm = 0;
@@ -680,7 +681,9 @@ compare_orders (const RodTakeoff *takeoff,
     {
       const RodOrderLine *line = &g_array_index (takeoff->lines, RodOrderLine, i);
       JsonObject         *object = json_array_get_object_element (lines, i);
-      const int           numbers[] = { line->needed, line->spare, line->ordered, line->pack, line->packs };
+      const int           numbers[] = {
+                  line->needed, line->spare, line->ordered, line->pack, line->packs
+      };
 
       for (guint k = 0; k < G_N_ELEMENTS (counts); k++)
         {
