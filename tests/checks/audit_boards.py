@@ -450,7 +450,10 @@ class BoardAudit:
         if data['length_mm'] < rules['min_piece_mm'] - ROUND_MM and not self.found('short-piece'):
             self.fault(f'{data["mark"]}: {data["length_mm"]} long and no finding')
         for notch in data['notches']:
-            if notch['leaves_mm'] < rules['min_rip_mm'] - ROUND_MM and \
+            ends = notch['from_left_mm'], notch['from_left_mm'] + notch['width_mm']
+            point = notch['leaves_mm'] < 0.1 and (ends[0] < 0.1 or
+                                                  ends[1] > data['length_mm'] - 0.1)
+            if notch['leaves_mm'] < rules['min_rip_mm'] - ROUND_MM and not point and \
                     not self.found('notch-leaves-sliver'):
                 self.fault(f'{data["mark"]}: notch leaves {notch["leaves_mm"]} and no finding')
         for name in ('left', 'right'):

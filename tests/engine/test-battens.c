@@ -28,6 +28,13 @@ plan_surface (const char *system,
     surveyed_house (system, SURVEYED (surveyed_box ("a", kind, width, height, more)), NULL));
 }
 
+static gint
+compare_places (gconstpointer a,
+                gconstpointer b)
+{
+  return (*(const double *) a > *(const double *) b) - (*(const double *) a < *(const double *) b);
+}
+
 /* Places of a field's straight battens of one layer across them, each line once, in order. */
 static GArray *
 lines_of (const RodPlan *plan,
@@ -50,6 +57,7 @@ lines_of (const RodPlan *plan,
       last = run->line;
       g_array_append_val (lines, at);
     }
+  g_array_sort (lines, compare_places);
   return lines;
 }
 
@@ -171,6 +179,39 @@ test_opening (void)
   g_assert_cmpint (above, ==, 2);
 }
 
+/* Level battens beside a window: 60 from its side to the corner, less 20 of air, are 40 long,
+ * shorter than they are wide. Boards that stand there rest on them all the same. Less than 30 is no
+ * batten: screws need 15 to either end. */
+static void
+test_short_level_battens (void)
+{
+  static const int widths[] = { 1460, 1450, 1449 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+    {
+      g_autoptr (RodPlan) plan = NULL;
+      int beside = 0;
+
+      plan = plan_surface ("k-200",
+                           "wall",
+                           widths[i],
+                           2400,
+                           ", 'direction_deg': 90, 'openings': [{'id': 'w', 'x': 400, 'y': 600, "
+                           "'width_mm': 1000, 'height_mm': 1200}]");
+      for (guint b = 0; b < plan->battens->len; b++)
+        {
+          const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
+
+          if (run->from.x < 1400.0 || (run->uses & ROD_BATTEN_PIECE) != 0)
+            continue;
+          beside++;
+          assert_mm (run->length_mm, widths[i] - 1420.0);
+        }
+      /* From 550 below the sill to 1850 above the head, filled at 400: 3 between. */
+      g_assert_cmpint (beside, ==, widths[i] >= 1450 ? 3 : 0);
+    }
+}
+
 /* A pipe is no opening to the battens beside it: they only stop at its hole, without an air gap. */
 static void
 test_pipe (void)
@@ -227,22 +268,47 @@ test_arched_window (void)
   ASSERT_LINES (plan, FALSE, 50, 350, 650, 950, 1316.667, 1683.333, 2050, 2350, 2650, 2950);
 }
 
-/* Needed lines nearer to each other than a batten is wide are served by one between them. */
+/* Needed lines nearer to each other than a batten is wide are served by one between them. In a pier
+ * with room for two the boards want two, side by side (rule R23). */
 static void
 test_near_lines_become_one (void)
 {
   g_autoptr (RodPlan) one = NULL;
+  g_autoptr (RodPlan) side_by_side = NULL;
   g_autoptr (RodPlan) two = NULL;
 
-  /* A pier of 130 between windows: 950 + 50 … 1080 − 50: 30 apart. */
+  /* A pier of 105: 950 + 50 … 1055 − 50: 5 apart. Its boards of 105 − 4 − 2 · 2 … are 97 long. */
   one = plan_surface ("k-250",
                       "wall",
-                      2030,
+                      2005,
                       2400,
                       ", 'openings': [{'id': 'v', 'x': 250, 'y': 900, 'width_mm': 700, "
-                      "'height_mm': 800}, {'id': 'w', 'x': 1080, 'y': 900, 'width_mm': 700, "
+                      "'height_mm': 800}, {'id': 'w', 'x': 1055, 'y': 900, 'width_mm': 700, "
                       "'height_mm': 800}]");
-  ASSERT_LINES (one, FALSE, 50, 200, 471.667, 743.333, 1015, 1286.667, 1558.333, 1830, 1980);
+  ASSERT_LINES (one,
+                FALSE,
+                50,
+                200,
+                467.5,
+                735,
+                1002.5,
+                1270,
+                1537.5,
+                1805,
+                1955);
+
+  /* A pier of 130: 950 + 50 … 1080 − 50: 30 apart, with 1015 between; two there are 990 and 1040.
+   */
+  side_by_side = plan_surface ("k-250",
+                               "wall",
+                               2030,
+                               2400,
+                               ", 'openings': [{'id': 'v', 'x': 250, 'y': 900, 'width_mm': 700, "
+                               "'height_mm': 800}, {'id': 'w', 'x': 1080, 'y': 900, "
+                               "'width_mm': 700, 'height_mm': 800}]");
+  ASSERT_LINES (
+    side_by_side, FALSE, 50, 200, 471.667, 743.333, 990, 1040, 1286.667, 1558.333, 1830, 1980);
+  g_assert_null (planned_finding (side_by_side, "few-battens"));
 
   /* A pier of 150: 50 apart, side by side. */
   two = plan_surface ("k-250",
@@ -667,6 +733,7 @@ main (int    argc,
   g_test_add_func ("/battens/direction", test_direction);
   g_test_add_func ("/battens/diagonal-pitch", test_diagonal_pitch);
   g_test_add_func ("/battens/opening", test_opening);
+  g_test_add_func ("/battens/short-level-battens", test_short_level_battens);
   g_test_add_func ("/battens/pipe", test_pipe);
   g_test_add_func ("/battens/round-window", test_round_window);
   g_test_add_func ("/battens/arched-window", test_arched_window);

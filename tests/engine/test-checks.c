@@ -5,6 +5,8 @@
 
 #include "support/planned-house.h"
 
+#include "engine/checks/rod-checks.h"
+#include "engine/files/rod-file.h"
 #include "engine/movement/rod-movement.h"
 #include "engine/rod-limits.h"
 #include "engine/takeoff/rod-takeoff.h"
@@ -120,6 +122,26 @@ test_notch_leaves_sliver (void)
   finding = assert_found (sliver, "notch-leaves-sliver", ROD_SEVERITY_SHOULD, "R4");
   g_assert_cmpfloat_with_epsilon (finding->value, 43.0, 0.001);
   assert_not_found (enough, "notch-leaves-sliver");
+}
+
+/* A slanting board that tapers to nothing under a sill leaves no strip over the length of a notch.
+ */
+static void
+test_taper_under_a_sill (void)
+{
+  g_autofree char *path =
+    g_test_build_filename (G_TEST_DIST, "engine", "houses", "hard", "diagonals.storeyrod", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RodPlan) plan = NULL;
+  RodHouse *house = rod_house_load (path, &error);
+  int       tapers = 0;
+
+  g_assert_no_error (error);
+  plan = planned_house (house);
+  for (guint n = 0; n < plan->notches->len; n++)
+    tapers += g_array_index (plan->notches, RodNotch, n).leaves_mm < ROD_SNAP_MM;
+  g_assert_cmpint (tapers, >, 0);
+  assert_not_found (plan, "notch-leaves-sliver");
 }
 
 /* A strip of 62 passes, but not if the wall may be 5 less: 2312 mod 250 = 62; 2315 leaves 65. */
@@ -290,17 +312,33 @@ test_engagement_remedy_holds (void)
     }
 }
 
-/* A pier of 130 has room for one batten only; its boards of 118 want two. */
+/* Piers and walls of little more than two battens: their boards stand on two side by side, for a
+ * length of 100 has room for them (rule R23). No wall drawn comes short of them; a plan that did
+ * would say so. */
 static void
 test_few_battens (void)
 {
-  g_autoptr (RodPlan) few = planned_house (wall (130, 2400, ""));
-  g_autoptr (RodPlan) two = planned_house (wall (150, 2400, ""));
-  const RodFinding *finding = assert_found (few, "few-battens", ROD_SEVERITY_MUST, "R23");
+  RodPlan *plan = NULL;
 
-  g_assert_cmpfloat (finding->value, ==, 1.0);
-  g_assert_cmpfloat (finding->limit, ==, 2.0);
-  assert_not_found (two, "few-battens");
+  for (double width = 100.0; width <= 160.0; width += 1.0)
+    {
+      g_autoptr (RodPlan) pier = planned_house (wall (width, 2400, ""));
+
+      assert_not_found (pier, "few-battens");
+      for (guint p = 0; p < pier->pieces->len; p++)
+        g_assert_cmpint (rod_plan_piece (pier, p)->battens,
+                         >=,
+                         rod_plan_piece (pier, p)->length_mm < 100.0 ? 1 : 2);
+    }
+
+  plan = planned_house (wall (130, 2400, ""));
+  g_array_index (plan->pieces, RodPiece, 2).battens = 1;
+  g_array_set_size (plan->findings, 0);
+  rod_checks_run (plan);
+  assert_found (plan, "few-battens", ROD_SEVERITY_MUST, "R23");
+  g_assert_cmpfloat (planned_finding (plan, "few-battens")->value, ==, 1.0);
+  g_assert_cmpfloat (planned_finding (plan, "few-battens")->limit, ==, 2.0);
+  rod_plan_unref (plan);
 }
 
 /* Two windows that miss each other by a hair: above the one and below the other the board would
@@ -559,6 +597,56 @@ test_lights (void)
     }
 }
 
+/* A square light of 80 keeps clear of the same things as a round one: its middle is where that of
+ * the round one was. Standing on its corner it reaches 40·√2 = 56.6, with 20 around it 76.6: at 300
+ * in boards from 200 to 400 with room, at 323 no longer, and 101.6 from a batten's middle. */
+static void
+test_square_lights (void)
+{
+  static const struct
+  {
+    RodPoint middle;
+    gboolean turned;
+    gboolean joint;
+    gboolean batten;
+  } cases[] = {
+    { { 650, 300 }, FALSE, FALSE, FALSE },
+    { { 650, 260 }, FALSE, FALSE, FALSE },
+    { { 650, 259 }, FALSE, TRUE, FALSE },
+    { { 535, 300 }, FALSE, FALSE, FALSE },
+    { { 534, 300 }, FALSE, FALSE, TRUE },
+    { { 650, 323 }, TRUE, FALSE, FALSE },
+    { { 650, 324 }, TRUE, TRUE, FALSE },
+    { { 552, 300 }, TRUE, FALSE, FALSE },
+    { { 551, 300 }, TRUE, FALSE, TRUE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double           half = cases[i].turned ? 40.0 * G_SQRT2 : 40.0;
+      double           x = cases[i].middle.x, y = cases[i].middle.y;
+      g_autofree char *square = g_strdup_printf (
+        "{'id': 'l', 'kind': 'light', 'x': %.1f, 'y': %.1f, 'width_mm': 80, 'height_mm': 80}",
+        x - half,
+        y - half);
+      g_autofree char *turned = g_strdup_printf (
+        "{'id': 'l', 'kind': 'light', 'shape': 'polygon', 'corners': [{'x': %.3f, 'y': %.3f}, "
+        "{'x': %.3f, 'y': %.3f}, {'x': %.3f, 'y': %.3f}, {'x': %.3f, 'y': %.3f}]}",
+        x,
+        y - half,
+        x + half,
+        y,
+        x,
+        y + half,
+        x - half,
+        y);
+      g_autoptr (RodPlan) plan = plan_soffit (TRUE, cases[i].turned ? turned : square);
+
+      g_assert_cmpint (planned_finding (plan, "light-on-joint") != NULL, ==, cases[i].joint);
+      g_assert_cmpint (planned_finding (plan, "light-on-batten") != NULL, ==, cases[i].batten);
+    }
+}
+
 static RodPlan *
 plan_colour (RodLightness  lightness,
              RodSystemKind kind,
@@ -711,6 +799,7 @@ main (int    argc,
   g_test_add_func ("/checks/sliver", test_sliver);
   g_test_add_func ("/checks/many-slivers-are-one-finding", test_many_slivers_are_one_finding);
   g_test_add_func ("/checks/notch-leaves-sliver", test_notch_leaves_sliver);
+  g_test_add_func ("/checks/taper-under-a-sill", test_taper_under_a_sill);
   g_test_add_func ("/checks/measure-again", test_measure_again);
   g_test_add_func ("/checks/short-piece", test_short_piece);
   g_test_add_func ("/checks/short-piece-at-an-apex", test_short_piece_at_an_apex);
@@ -728,6 +817,7 @@ main (int    argc,
   g_test_add_func ("/checks/joint-near-opening", test_joint_near_opening);
   g_test_add_func ("/checks/soffit-board", test_soffit_board);
   g_test_add_func ("/checks/lights", test_lights);
+  g_test_add_func ("/checks/square-lights", test_square_lights);
   g_test_add_func ("/checks/dark-in-sun", test_dark_in_sun);
   g_test_add_func ("/checks/dark-in-a-mix", test_dark_in_a_mix);
   g_test_add_func ("/checks/shallow-cavity", test_shallow_cavity);

@@ -86,6 +86,17 @@ is_ripped (const RodField *field,
   return piece->width_mm < field->board->cover_mm - ROD_SNAP_MM;
 }
 
+/* A notch that reaches the piece's end and leaves nothing there is a taper: the board runs out to a
+ * point under a sill, and no strip is left over. */
+static gboolean
+runs_out (const RodPiece *piece,
+          const RodNotch *notch)
+{
+  return notch->leaves_mm < ROD_SNAP_MM &&
+         (notch->from_left_mm < ROD_SNAP_MM ||
+          notch->from_left_mm + notch->width_mm > piece->length_mm - ROD_SNAP_MM);
+}
+
 static void
 check_widths (Check          *check,
               guint           index,
@@ -111,7 +122,7 @@ check_widths (Check          *check,
       const RodNotch *notch =
         &g_array_index (check->plan->notches, RodNotch, piece->first_notch + n);
 
-      if (notch->leaves_mm < least - ROD_EPSILON_MM)
+      if (notch->leaves_mm < least - ROD_EPSILON_MM && !runs_out (piece, notch))
         tally (check,
                &check->notches,
                index,

@@ -11,6 +11,7 @@
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
 #include "engine/frame/rod-batten-lines.h"
+#include "engine/geometry/rod-path.h"
 #include "engine/movement/rod-movement.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
@@ -105,32 +106,74 @@ light_name (const RodOpening *light)
   return *light->name != '\0' ? light->name : light->id;
 }
 
-/* Distance of a point from a batten's centre line. */
 static double
-distance_to_run (RodPoint            at,
-                 const RodBattenRun *run)
+distance_to_line (RodPoint at,
+                  RodPoint from,
+                  RodPoint to)
 {
-  double dx = run->to.x - run->from.x, dy = run->to.y - run->from.y;
-  double t =
-    ((at.x - run->from.x) * dx + (at.y - run->from.y) * dy) / (run->length_mm * run->length_mm);
+  double dx = to.x - from.x, dy = to.y - from.y;
+  double t = ((at.x - from.x) * dx + (at.y - from.y) * dy) / (dx * dx + dy * dy);
 
   t = CLAMP (t, 0.0, 1.0);
-  return rod_point_distance (at, (RodPoint){ run->from.x + t * dx, run->from.y + t * dy });
+  return rod_point_distance (at, (RodPoint){ from.x + t * dx, from.y + t * dy });
+}
+
+/* Distance of a light's hole from a batten's centre line. Battens stop at the hole, so that no
+ * sides cross, and an end of one of them is nearest. */
+static double
+distance_to_run (const RodRegion    *hole,
+                 const RodBattenRun *run)
+{
+  double least = INFINITY;
+
+  for (guint p = 0; p < hole->n_points; p++)
+    {
+      RodPoint from = hole->points[p], to = hole->points[p + 1 < hole->n_points ? p + 1 : 0];
+
+      least = MIN (least, distance_to_line (from, run->from, run->to));
+      least = MIN (least, distance_to_line (run->from, from, to));
+      least = MIN (least, distance_to_line (run->to, from, to));
+    }
+  return least;
+}
+
+/* What is sawn out for a light, whatever its shape: one ring. */
+static RodRegion *
+light_hole (const RodOpening *light)
+{
+  g_autoptr (RodPath) path = rod_path_new ();
+  g_autoptr (GArray) sides = rod_opening_sides (light);
+
+  for (guint s = 0; s < sides->len; s++)
+    {
+      const RodSide *side = &g_array_index (sides, RodSide, s);
+
+      rod_path_add_arc (path, side->from, side->to, side->bulge, 0);
+    }
+  rod_path_close (path);
+  return rod_region_normalise (path, 1);
 }
 
 /* What lights of one ceiling hit, the first of them and how many. */
 typedef struct
 {
   const RodOpening *first;
+  RodPoint          at;
   int               count;
 } LightTally;
 
 static void
 tally_light (LightTally       *tally,
-             const RodOpening *light)
+             const RodOpening *light,
+             const RodRegion  *hole)
 {
-  if (tally->count++ == 0)
-    tally->first = light;
+  RodPoint low, high;
+
+  if (tally->count++ > 0)
+    return;
+  rod_region_extent (hole, &low, &high);
+  tally->first = light;
+  tally->at = (RodPoint){ (low.x + high.x) / 2.0, (low.y + high.y) / 2.0 };
 }
 
 static void
@@ -152,7 +195,7 @@ report_lights (RodPlan          *plan,
       g_strdup_printf (ngettext ("%s and %d more", "%s and %d more", (gulong) (tally->count - 1)),
                        light_name (tally->first),
                        tally->count - 1);
-  finding.at = (RodPoint){ tally->first->x, tally->first->y };
+  finding.at = tally->at;
   finding.has_at = TRUE;
   finding.value = tally->count;
   /* Translators: surface, what a light hits, which lights. */
@@ -164,25 +207,31 @@ report_lights (RodPlan          *plan,
 }
 
 static gboolean
-is_on_joint (const RodField *field,
-             RodPoint        at,
-             double          reach_mm)
+is_on_joint (const RodField  *field,
+             const RodRegion *hole)
 {
-  double apart_mm =
-    remainder (rod_affine_apply (field->to_board, at).y - field->phase_mm, field->board->cover_mm);
+  g_autoptr (RodRegion) along = rod_region_transform (hole, field->to_board);
+  RodPoint low, high;
+  double   reach_mm, apart_mm;
 
+  rod_region_extent (along, &low, &high);
+  reach_mm = (high.y - low.y) / 2.0 + LIGHT_CLEAR_MM;
+  apart_mm = remainder ((low.y + high.y) / 2.0 - field->phase_mm, field->board->cover_mm);
   /* A light wider than the boards always cuts joints; nothing is gained by moving it. */
-  return fabs (apart_mm) < reach_mm && reach_mm < field->board->cover_mm / 2.0;
+  return fabs (apart_mm) < reach_mm - ROD_SNAP_MM && reach_mm < field->board->cover_mm / 2.0;
 }
 
 static gboolean
-is_on_batten (const RodPlan  *plan,
-              const RodField *field,
-              RodPoint        at,
-              double          reach_mm)
+is_on_batten (const RodPlan   *plan,
+              const RodField  *field,
+              const RodRegion *hole)
 {
+  const RodSystem *system = rod_plan_face (plan, field->face)->system;
+  double           clear_mm = LIGHT_CLEAR_MM + system->batten->width_mm / 2.0;
+
   for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
-    if (distance_to_run (at, &g_array_index (plan->battens, RodBattenRun, b)) < reach_mm)
+    if (distance_to_run (hole, &g_array_index (plan->battens, RodBattenRun, b)) <
+        clear_mm - ROD_SNAP_MM)
       return TRUE;
   return FALSE;
 }
@@ -193,20 +242,20 @@ check_lights (RodPlan *plan,
 {
   const RodField *field = rod_plan_field (plan, index);
   const RodFace  *face = rod_plan_face (plan, field->face);
-  LightTally      joints = { NULL, 0 }, battens = { NULL, 0 };
+  LightTally      joints = { .count = 0 }, battens = { .count = 0 };
 
   for (guint o = 0; field->zone == NULL && o < face->surface->openings->len; o++)
     {
       const RodOpening *light = g_ptr_array_index (face->surface->openings, o);
-      RodPoint          at = { light->x, light->y };
-      double            reach_mm = light->width_mm / 2.0 + LIGHT_CLEAR_MM;
+      g_autoptr (RodRegion) hole = NULL;
 
-      if (light->kind != ROD_OPENING_LIGHT || light->shape != ROD_SHAPE_CIRCLE)
+      if (light->kind != ROD_OPENING_LIGHT)
         continue;
-      if (is_on_joint (field, at, reach_mm))
-        tally_light (&joints, light);
-      if (is_on_batten (plan, field, at, reach_mm + face->system->batten->width_mm / 2.0))
-        tally_light (&battens, light);
+      hole = light_hole (light);
+      if (is_on_joint (field, hole))
+        tally_light (&joints, light, hole);
+      if (is_on_batten (plan, field, hole))
+        tally_light (&battens, light, hole);
     }
   report_lights (plan, field, &joints, "light-on-joint", _ ("a light cuts a joint line"));
   report_lights (plan, field, &battens, "light-on-batten", _ ("a light meets a batten"));

@@ -16,6 +16,9 @@
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 
+/* Shorter blocks split when they are screwed on: 15 mm to either end. Common practice. */
+#define LEAST_RUN_MM 30.0
+
 /* One layer of battens while it is placed. */
 typedef struct
 {
@@ -62,7 +65,7 @@ run_line (const Placing *placing,
           .length_mm = to - from,
       };
 
-      if (run.length_mm >= placing->layer.width_mm)
+      if (run.length_mm >= LEAST_RUN_MM - ROD_EPSILON_MM)
         g_array_append_val (placing->plan->battens, run);
     }
 }

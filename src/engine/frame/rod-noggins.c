@@ -2,7 +2,8 @@
 
 /* Short battens. Lines of battens are set out for whole surfaces; a small piece can fall between
  * two of them. The fitter then puts a short batten behind it, and so does the plan, so that it is
- * cut and counted with the rest. */
+ * cut and counted with the rest. In a pier with room for two battens and one in its middle, the one
+ * becomes two, side by side. */
 
 #include "config.h"
 
@@ -12,69 +13,175 @@
 #include "engine/frame/rod-supports.h"
 #include "engine/rod-limits.h"
 
-static void
-add_noggin (const RodPlan  *plan,
-            GArray         *battens,
-            const RodPiece *piece,
-            double          x,
-            int             line)
+/* The battens of one field while short ones are added. */
+typedef struct
 {
-  const RodField *field = rod_plan_field (plan, piece->field);
-  RodPoint        low = { x, piece->line_mm + piece->low_mm };
-  RodPoint        high = { x, piece->line_mm + piece->high_mm };
-  RodBattenRun    run = {
-       .field = piece->field,
-       .uses = ROD_BATTEN_PIECE,
-       .line = line,
-       .from = rod_affine_apply (field->to_surface, low),
-       .to = rod_affine_apply (field->to_surface, high),
-       .length_mm = piece->width_mm,
+  const RodPlan  *plan;
+  const RodField *field;
+  GArray         *battens;  /* of RodBattenRun: the new list of the plan */
+  guint           first;    /* index of the field's first one in it */
+  GArray         *supports; /* of RodSupport: as set out, then other halves of doubled ones */
+  double          width_mm;
+  int             line; /* number of the last line */
+} Frame;
+
+static void
+add_noggin (Frame          *frame,
+            const RodPiece *piece,
+            double          x)
+{
+  RodPoint     low = { x, piece->line_mm + piece->low_mm };
+  RodPoint     high = { x, piece->line_mm + piece->high_mm };
+  RodBattenRun run = {
+    .field = piece->field,
+    .uses = ROD_BATTEN_PIECE,
+    .line = ++frame->line,
+    .from = rod_affine_apply (frame->field->to_surface, low),
+    .to = rod_affine_apply (frame->field->to_surface, high),
+    .length_mm = piece->width_mm,
   };
 
-  g_array_append_val (battens, run);
+  g_array_append_val (frame->battens, run);
+}
+
+/* The batten that a support stands for; counter battens are none. */
+static RodBattenRun *
+run_of (const Frame *frame,
+        guint        support)
+{
+  for (guint run = frame->first;; run++)
+    if (!g_array_index (frame->battens, RodBattenRun, run).counter && support-- == 0)
+      return &g_array_index (frame->battens, RodBattenRun, run);
+}
+
+static RodBattenRun
+shifted (const RodBattenRun *run,
+         double              across_mm)
+{
+  double       dx = (run->to.y - run->from.y) / run->length_mm * across_mm;
+  double       dy = (run->from.x - run->to.x) / run->length_mm * across_mm;
+  RodBattenRun result = *run;
+
+  result.from = (RodPoint){ run->from.x + dx, run->from.y + dy };
+  result.to = (RodPoint){ run->to.x + dx, run->to.y + dy };
+  return result;
+}
+
+static RodSupport
+support_of (const Frame        *frame,
+            const RodBattenRun *run)
+{
+  return (RodSupport){ rod_affine_apply (frame->field->to_board, run->from),
+                       rod_affine_apply (frame->field->to_board, run->to) };
+}
+
+/* Makes a batten two, side by side about the place where it stands. */
+static void
+double_run (Frame *frame,
+            guint  support)
+{
+  RodBattenRun *run = run_of (frame, support);
+  RodBattenRun  one = shifted (run, -frame->width_mm / 2.0);
+  RodBattenRun  other = shifted (run, frame->width_mm / 2.0);
+  RodSupport    added = support_of (frame, &other);
+
+  other.line = ++frame->line;
+  *run = one;
+  g_array_append_val (frame->battens, other);
+  g_array_index (frame->supports, RodSupport, support) = support_of (frame, &one);
+  g_array_append_val (frame->supports, added);
 }
 
 /* Whether a batten is so near that another one would lie on it. */
 static gboolean
-is_taken (const GArray *supports,
-          double        x,
-          double        y,
-          double        width_mm)
+is_taken (const Frame *frame,
+          double       x,
+          double       y)
 {
-  double reach_mm = width_mm - 2.0 * ROD_EPSILON_MM;
+  double reach_mm = frame->width_mm - 2.0 * ROD_EPSILON_MM;
 
-  return rod_supports_count (supports, x - reach_mm, x + reach_mm, y) > 0;
+  return rod_supports_count (frame->supports, x - reach_mm, x + reach_mm, y) > 0;
+}
+
+/* How far from a piece's end a batten that is put under it stands. */
+static double
+end_mm (const Frame *frame,
+        double       length_mm)
+{
+  const RodRules *rules = rod_plan_face (frame->plan, frame->field->face)->system->rules;
+
+  return MIN (rules->batten_edge_mm, length_mm / 4.0);
+}
+
+/* The only batten under a piece that wants two, so near its middle that none fits at either side,
+ * as in a pier of little more than two battens' width; -1 where it is otherwise, or where another
+ * one outside the piece stands in the way of two. */
+static int
+find_lone (const Frame    *frame,
+           const RodPiece *piece)
+{
+  double from, to, x;
+  double y = rod_piece_middle (frame->plan, piece, &from, &to);
+  double half_mm = frame->width_mm / 2.0;
+  double apart_mm = 2.0 * frame->width_mm - 2.0 * ROD_EPSILON_MM;
+  double in_mm = end_mm (frame, to - from);
+  int    lone = rod_supports_find (frame->supports, from, to, y, &x);
+
+  if (lone < 0 || rod_piece_battens_needed (frame->width_mm, to - from) < 2 ||
+      rod_supports_count (frame->supports, from, to, y) > 1 || !is_taken (frame, from + in_mm, y) ||
+      !is_taken (frame, to - in_mm, y))
+    return -1;
+  if (x - half_mm < from || x + half_mm > to ||
+      rod_supports_count (frame->supports, x - apart_mm, x + apart_mm, y) > 1)
+    return -1;
+  return lone;
+}
+
+/* All are found before the first is doubled, so that the order of the pieces does not matter. */
+static void
+double_lone (Frame *frame)
+{
+  const RodField      *field = frame->field;
+  guint                n = frame->supports->len;
+  g_autofree gboolean *doubled = g_new0 (gboolean, n + 1);
+
+  for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
+    {
+      int lone = find_lone (frame, rod_plan_piece (frame->plan, p));
+
+      if (lone >= 0)
+        doubled[lone] = TRUE;
+    }
+  for (guint s = 0; s < n; s++)
+    if (doubled[s])
+      double_run (frame, s);
 }
 
 /* Each half of a piece wants a batten; where its only one stands in the middle, either end gets one
  * if there is room. A piece too short for two wants one in its middle. */
 static void
-support_piece (const RodPlan  *plan,
-               GArray         *battens,
-               const GArray   *supports,
-               const RodPiece *piece,
-               int            *line)
+support_piece (Frame          *frame,
+               const RodPiece *piece)
 {
-  const RodSystem *system = rod_plan_face (plan, rod_plan_field (plan, piece->field)->face)->system;
-  double           width_mm = system->batten->width_mm;
-  double           from, to;
-  double           y = rod_piece_middle (plan, piece, &from, &to);
-  double           end_mm = MIN (system->rules->batten_edge_mm, (to - from) / 4.0);
-  int              needed = rod_piece_battens_needed (width_mm, to - from);
-  int              left = rod_supports_count (supports, from, (from + to) / 2.0, y);
-  int              right = rod_supports_count (supports, (from + to) / 2.0, to, y);
+  double from, to;
+  double y = rod_piece_middle (frame->plan, piece, &from, &to);
+  double middle = (from + to) / 2.0;
+  double in_mm = end_mm (frame, to - from);
+  int    needed = rod_piece_battens_needed (frame->width_mm, to - from);
+  int    left = rod_supports_count (frame->supports, from, middle, y);
+  int    right = rod_supports_count (frame->supports, middle, to, y);
 
-  if (rod_supports_count (supports, from, to, y) >= needed)
+  if (rod_supports_count (frame->supports, from, to, y) >= needed)
     return;
   if (needed == 1)
     {
-      add_noggin (plan, battens, piece, (from + to) / 2.0, ++*line);
+      add_noggin (frame, piece, middle);
       return;
     }
-  if (left == 0 || (right > 0 && !is_taken (supports, from + end_mm, y, width_mm)))
-    add_noggin (plan, battens, piece, from + end_mm, ++*line);
-  if (right == 0 || (left > 0 && !is_taken (supports, to - end_mm, y, width_mm)))
-    add_noggin (plan, battens, piece, to - end_mm, ++*line);
+  if (left == 0 || (right > 0 && !is_taken (frame, from + in_mm, y)))
+    add_noggin (frame, piece, from + in_mm);
+  if (right == 0 || (left > 0 && !is_taken (frame, to - in_mm, y)))
+    add_noggin (frame, piece, to - in_mm);
 }
 
 static int
@@ -88,27 +195,41 @@ last_line (const RodPlan  *plan,
   return last;
 }
 
+static void
+support_field (RodPlan *plan,
+               guint    index,
+               GArray  *battens)
+{
+  RodField *field = &g_array_index (plan->fields, RodField, index);
+  g_autoptr (GArray) supports = rod_supports_of (plan, index);
+  Frame frame = {
+    .plan = plan,
+    .field = field,
+    .battens = battens,
+    .first = battens->len,
+    .supports = supports,
+    .width_mm = rod_plan_face (plan, field->face)->system->batten->width_mm,
+    .line = last_line (plan, field),
+  };
+
+  if (field->n_battens > 0)
+    g_array_append_vals (battens,
+                         &g_array_index (plan->battens, RodBattenRun, field->first_batten),
+                         field->n_battens);
+  double_lone (&frame);
+  for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
+    support_piece (&frame, rod_plan_piece (plan, p));
+  field->first_batten = frame.first;
+  field->n_battens = battens->len - frame.first;
+}
+
 void
 rod_noggins_add (RodPlan *plan)
 {
   GArray *battens = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenRun), plan->battens->len);
 
   for (guint f = 0; f < plan->fields->len; f++)
-    {
-      RodField *field = &g_array_index (plan->fields, RodField, f);
-      g_autoptr (GArray) supports = rod_supports_of (plan, f);
-      int   line = last_line (plan, field);
-      guint first = battens->len;
-
-      if (field->n_battens > 0)
-        g_array_append_vals (battens,
-                             &g_array_index (plan->battens, RodBattenRun, field->first_batten),
-                             field->n_battens);
-      for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
-        support_piece (plan, battens, supports, rod_plan_piece (plan, p), &line);
-      field->first_batten = first;
-      field->n_battens = battens->len - first;
-    }
+    support_field (plan, f, battens);
   g_array_unref (plan->battens);
   plan->battens = battens;
 }

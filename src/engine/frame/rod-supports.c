@@ -61,6 +61,22 @@ rod_supports_count (const GArray *supports,
   return count;
 }
 
+int
+rod_supports_find (const GArray *supports,
+                   double        from,
+                   double        to,
+                   double        y,
+                   double       *x)
+{
+  for (guint i = 0; i < supports->len; i++)
+    {
+      *x = cross_at (&g_array_index (supports, RodSupport, i), y);
+      if (!isnan (*x) && *x >= from - ROD_EPSILON_MM && *x <= to + ROD_EPSILON_MM)
+        return (int) i;
+    }
+  return -1;
+}
+
 double
 rod_piece_middle (const RodPlan  *plan,
                   const RodPiece *piece,

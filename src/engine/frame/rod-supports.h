@@ -43,6 +43,22 @@ int rod_supports_count (const GArray *supports,
                         double        y);
 
 /**
+ * rod_supports_find:
+ * @supports: (element-type RodSupport): battens
+ * @from: start of a stretch along the boards
+ * @to: its end
+ * @y: its height
+ * @x: (out): where the batten found crosses it
+ *
+ * Returns: index of the first batten that crosses the stretch, ends included; -1 where none does
+ */
+int rod_supports_find (const GArray *supports,
+                       double        from,
+                       double        to,
+                       double        y,
+                       double       *x);
+
+/**
  * rod_piece_middle:
  * @plan: a plan
  * @piece: a piece
