@@ -94,50 +94,77 @@ typedef double (*ShiftCorner) (const RodSurface *surface,
                                const GArray     *shifts,
                                double            x);
 
-static double
-shift_outline_corner (const RodSurface *surface,
-                      const GArray     *shifts,
-                      double            x)
+static const RodCorner *
+corner_at (const GPtrArray *corners,
+           guint            index)
 {
-  (void) surface;
-  return shift_between (shifts, x);
+  return g_ptr_array_index (corners, index % corners->len);
 }
 
-static double
-shift_zone_corner (const RodSurface *surface,
-                   const GArray     *shifts,
-                   double            x)
+/* How far each corner of a wall moves. */
+static double *
+move_wall_corners (const RodSurface *wall,
+                   const GArray     *shifts)
 {
-  for (guint c = 0; c < surface->outline->len; c++)
-    if (fabs (((const RodCorner *) g_ptr_array_index (surface->outline, c))->x - x) < ROD_SNAP_MM)
-      return shift_between (shifts, x);
-  return shift_from_left (shifts, x);
+  double *moves = g_new (double, wall->outline->len);
+
+  for (guint c = 0; c < wall->outline->len; c++)
+    moves[c] = shift_between (shifts, corner_at (wall->outline, c)->x);
+  return moves;
+}
+
+/* How far each corner of a soffit moves that hangs on its edge @hinge: as the end of the hinge from
+ * which fewer edges lead to it, so that mitres keep their angle. */
+static double *
+move_soffit_corners (const RodSurface *soffit,
+                     guint             hinge,
+                     const GArray     *shifts)
+{
+  guint   n = soffit->outline->len;
+  double *moves = g_new (double, n);
+  double  from_mm = shift_between (shifts, corner_at (soffit->outline, hinge)->x);
+  double  to_mm = shift_between (shifts, corner_at (soffit->outline, hinge + 1)->x);
+
+  for (guint k = 0; k < n; k++)
+    moves[(hinge + 1 + k) % n] = 2 * k < n - 1 ? to_mm : from_mm;
+  return moves;
+}
+
+static RodCorner *
+move_corner (const RodCorner *corner,
+             double           by_mm)
+{
+  RodCorner *moved;
+
+  if (!(fabs (by_mm) > 0.0))
+    return rod_record_ref (corner);
+  moved = rod_record_copy (corner);
+  moved->x += by_mm;
+  return moved;
 }
 
 static GPtrArray *
-shift_corners (const GPtrArray  *corners,
-               const RodSurface *surface,
-               const GArray     *shifts,
-               ShiftCorner       shift)
+move_outline (const RodSurface *surface,
+              const double     *moves)
 {
-  GPtrArray *moved = rod_record_list_new ();
+  GPtrArray *outline = rod_record_list_new ();
 
-  for (guint c = 0; c < corners->len; c++)
-    {
-      const RodCorner *corner = g_ptr_array_index (corners, c);
-      double           by_mm = shift (surface, shifts, corner->x);
-      RodCorner       *copy;
+  for (guint c = 0; c < surface->outline->len; c++)
+    g_ptr_array_add (outline, move_corner (corner_at (surface->outline, c), moves[c]));
+  return outline;
+}
 
-      if (!(fabs (by_mm) > 0.0))
-        {
-          g_ptr_array_add (moved, rod_record_ref (corner));
-          continue;
-        }
-      copy = rod_record_copy (corner);
-      copy->x += by_mm;
-      g_ptr_array_add (moved, copy);
-    }
-  return moved;
+/* What reaches a corner of the outline moves with it. */
+static double
+move_of_zone_corner (const RodSurface *surface,
+                     const double     *moves,
+                     const GArray     *shifts,
+                     double            x)
+{
+  for (guint c = 0; c < surface->outline->len; c++)
+    if (fabs (corner_at (surface->outline, c)->x - x) < ROD_SNAP_MM)
+      return moves[c];
+  return shift_from_left (shifts, x);
 }
 
 static double
@@ -193,38 +220,47 @@ shift_openings (const RodSurface *surface,
 
 static GPtrArray *
 shift_zones (const RodSurface *surface,
+             const double     *moves,
              const GArray     *shifts)
 {
   GPtrArray *zones = rod_record_list_new ();
 
   for (guint z = 0; z < surface->zones->len; z++)
     {
-      const RodZone *zone = g_ptr_array_index (surface->zones, z);
-      RodZone       *moved = rod_record_copy (zone);
+      RodZone   *zone = rod_record_copy (g_ptr_array_index (surface->zones, z));
+      GPtrArray *corners = rod_record_list_new ();
 
-      rod_record_take_list (moved,
-                            G_STRUCT_OFFSET (RodZone, corners),
-                            shift_corners (zone->corners, surface, shifts, shift_zone_corner));
-      g_ptr_array_add (zones, moved);
+      for (guint c = 0; c < zone->corners->len; c++)
+        {
+          const RodCorner *corner = corner_at (zone->corners, c);
+
+          g_ptr_array_add (
+            corners,
+            move_corner (corner, move_of_zone_corner (surface, moves, shifts, corner->x)));
+        }
+      rod_record_take_list (zone, G_STRUCT_OFFSET (RodZone, corners), corners);
+      g_ptr_array_add (zones, zone);
     }
   return zones;
 }
 
+/* Takes @moves, one for each corner of the outline. */
 static RodSurface *
 shift_surface (const RodSurface *surface,
-               const GArray     *shifts)
+               const GArray     *shifts,
+               double           *moves)
 {
-  RodSurface *moved = rod_record_copy (surface);
+  RodSurface        *moved = rod_record_copy (surface);
+  g_autofree double *owned = moves;
 
-  rod_record_take_list (moved,
-                        G_STRUCT_OFFSET (RodSurface, outline),
-                        shift_corners (surface->outline, surface, shifts, shift_outline_corner));
+  rod_record_take_list (
+    moved, G_STRUCT_OFFSET (RodSurface, outline), move_outline (surface, owned));
   if (surface->openings->len > 0)
     rod_record_take_list (
       moved, G_STRUCT_OFFSET (RodSurface, openings), shift_openings (surface, shifts));
   if (surface->zones->len > 0)
     rod_record_take_list (
-      moved, G_STRUCT_OFFSET (RodSurface, zones), shift_zones (surface, shifts));
+      moved, G_STRUCT_OFFSET (RodSurface, zones), shift_zones (surface, owned, shifts));
   return moved;
 }
 
@@ -275,7 +311,8 @@ stretch_soffits (const RodPlan *plan,
 
   for (guint e = 0; e < face->surface->outline->len; e++)
     {
-      const RodEdge *edge = &field->edges[e];
+      const RodEdge    *edge = &field->edges[e];
+      const RodSurface *soffit;
       g_autoptr (GArray) own = NULL;
 
       /* The first wall decides where a soffit hangs on several. */
@@ -283,8 +320,9 @@ stretch_soffits (const RodPlan *plan,
         continue;
       own = g_array_copy (shifts);
       carry_shifts (plan, wall, edge, own);
+      soffit = rod_plan_face (plan, (guint) edge->partner_face)->surface;
       moved[edge->partner_face] =
-        shift_surface (rod_plan_face (plan, (guint) edge->partner_face)->surface, own);
+        shift_surface (soffit, own, move_soffit_corners (soffit, (guint) edge->partner_edge, own));
     }
 }
 
@@ -302,7 +340,9 @@ shift_surfaces (const RodSpread *spread)
 
       if (shifts->len == 0)
         continue;
-      moved[f] = shift_surface (rod_plan_face (plan, f)->surface, shifts);
+      moved[f] = shift_surface (rod_plan_face (plan, f)->surface,
+                                shifts,
+                                move_wall_corners (rod_plan_face (plan, f)->surface, shifts));
       stretch_soffits (plan, f, shifts, moved);
     }
   return moved;

@@ -45,7 +45,8 @@ is_upright_wall (const RodPlan *plan,
   const RodFace *own = rod_plan_face (plan, face);
 
   return own->parent < 0 && own->surface->kind != ROD_SURFACE_SOFFIT &&
-         g_array_index (plan->places, RodFacePlace, face).at.y.z > rod_angle_unit (ROD_EPSILON_DEG).x;
+         g_array_index (plan->places, RodFacePlace, face).at.y.z >
+           rod_angle_unit (ROD_EPSILON_DEG).x;
 }
 
 static gboolean

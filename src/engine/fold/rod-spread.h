@@ -102,7 +102,9 @@ void rod_spread_free (RodSpread *spread);
  * Corrects the house, to whole micrometres. Corners of an outline move along x with the wall's
  * joined edges, those between two in proportion. Openings keep their distance from the joined edge
  * to their left, from which they were measured; so do zones, but where they reach a corner of the
- * outline they move with it. A soffit that hangs on a level edge is stretched as its wall is.
+ * outline they move with it. A soffit that hangs on a level edge is stretched along it as its wall
+ * is, each of its corners with the nearer end of that edge, so that mitres keep their angle; one
+ * between walls on several sides follows the first of them only.
  * Whatever is not changed is shared with the house of the plan.
  *
  * Returns: (transfer full): the corrected house; the same one when nothing changes
