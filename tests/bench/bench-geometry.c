@@ -284,7 +284,7 @@ clear (Bench *bench)
   for (guint i = 0; i < bench->n_surfaces; i++)
     {
       rod_path_free (bench->paths[i]);
-      rod_region_free (bench->regions[i]);
+      rod_region_unref (bench->regions[i]);
       GEOSGeom_destroy_r (bench->geos, bench->areas[i]);
     }
   g_free (bench->paths);

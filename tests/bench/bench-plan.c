@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* Times the whole plan of a real house, and of a hundred copies of it in one file, which must cost
- * no more than a hundred times as much. In the same run the house's own courses are cut by GEOS
- * too, so that the figures mean something on any machine. Stops with an error when the areas
- * differ.
+ * no more than a hundred times as much; and the plan after an edit of one surface. In the same run
+ * the house's own courses are cut by GEOS too, so that the figures mean something on any machine.
+ * Stops with an error when the areas differ.
  *
- * With a step and a number ("one 5", "hundred 1", "load 1") runs it so many times and prints
- * nothing: for counting instructions, see count-plan.sh. */
+ * With a step and a number ("one 5", "hundred 1", "moved 1", "lowered 1") runs it so many times and
+ * prints nothing: for counting instructions, see count-plan.sh. */
 
 #include "support/geos-strips.h"
 
@@ -16,7 +16,6 @@
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
 #define COPIES 100
 #define ROUNDS 11
@@ -26,6 +25,8 @@ typedef struct
 {
   RodHouse           *one;
   RodHouse           *hundred;
+  RodHouse           *moved;   /* the house with a window moved sideways */
+  RodHouse           *lowered; /* the house with a sill lowered, so that joint lines move */
   RodPlan            *plan;
   GEOSContextHandle_t geos;
   GEOSGeometry      **areas; /* of each field's pocket */
@@ -104,6 +105,71 @@ plan_times (const RodHouse *house,
     }
 }
 
+/* The house with one opening of one surface moved. */
+static RodHouse *
+move_opening (const RodHouse *house,
+              guint           surface_index,
+              guint           opening_index,
+              double          dx,
+              double          dy)
+{
+  RodSurface *surface = rod_record_copy (g_ptr_array_index (house->surfaces, surface_index));
+  GPtrArray  *openings = rod_record_list_copy (surface->openings);
+  RodOpening *opening = rod_record_copy (g_ptr_array_index (openings, opening_index));
+
+  opening->x += dx;
+  opening->y += dy;
+  rod_record_unref (openings->pdata[opening_index]);
+  openings->pdata[opening_index] = opening;
+  rod_record_take_list (surface, G_STRUCT_OFFSET (RodSurface, openings), openings);
+  return rod_house_with_surface (house, surface);
+}
+
+/* The surface with most openings. */
+static guint
+busiest_surface (const RodHouse *house)
+{
+  guint busiest = 0, most = 0;
+
+  for (guint i = 0; i < house->surfaces->len; i++)
+    {
+      const RodSurface *surface = g_ptr_array_index (house->surfaces, i);
+
+      if (surface->openings->len > most)
+        {
+          most = surface->openings->len;
+          busiest = i;
+        }
+    }
+  return busiest;
+}
+
+static void
+edit_times (const Bench    *bench,
+            const RodHouse *edited,
+            guint           runs)
+{
+  for (guint i = 0; i < runs; i++)
+    {
+      g_autoptr (RodPlan) plan = rod_plan_renew (bench->plan, edited);
+    }
+}
+
+/* How much of the plan an edit took, in the words of a report. */
+static void
+print_work (const Bench    *bench,
+            const RodHouse *edited)
+{
+  g_autoptr (RodPlan) plan = rod_plan_renew (bench->plan, edited);
+
+  printf ("%u of %u fields cut, %u of %u phases chosen, %u reveals derived\n",
+          plan->work.n_fields,
+          plan->fields->len,
+          plan->work.n_groups,
+          plan->groups->len,
+          plan->work.n_reveals);
+}
+
 static double
 cut_fields (const Bench *bench)
 {
@@ -177,6 +243,7 @@ static int
 report (const Bench *bench)
 {
   double one[ROUNDS], hundred[ROUNDS], growth[ROUNDS], strips[ROUNDS], geos[ROUNDS], faster[ROUNDS];
+  double moved[ROUNDS], lowered[ROUNDS];
   double own_area = 0.0, geos_area_sum = 0.0;
 
   for (guint i = 0; i < ROUNDS; i++)
@@ -189,6 +256,12 @@ report (const Bench *bench)
       plan_times (bench->hundred, 1);
       hundred[i] = milliseconds_since (start);
       growth[i] = hundred[i] / one[i];
+      start = g_get_monotonic_time ();
+      edit_times (bench, bench->moved, RUNS);
+      moved[i] = milliseconds_since (start) / RUNS;
+      start = g_get_monotonic_time ();
+      edit_times (bench, bench->lowered, RUNS);
+      lowered[i] = milliseconds_since (start) / RUNS;
       start = g_get_monotonic_time ();
       for (guint run = 0; run < RUNS; run++)
         own_area = cut_fields (bench);
@@ -203,6 +276,10 @@ report (const Bench *bench)
   printf ("whole plan           %9.3f ms\n", median (one));
   printf (
     "%d houses           %9.3f ms  %.1f times one\n", COPIES, median (hundred), median (growth));
+  printf ("window moved         %9.3f ms  ", median (moved));
+  print_work (bench, bench->moved);
+  printf ("sill lowered         %9.3f ms  ", median (lowered));
+  print_work (bench, bench->lowered);
   printf ("its courses cut      %9.3f ms\n", median (strips));
   printf ("GEOS intersection    %9.3f ms  %.1f times ours\n", median (geos), median (faster));
   if (fabs (own_area - geos_area_sum) > 1e-7 * geos_area_sum)
@@ -218,11 +295,15 @@ prepare (Bench      *bench,
          const char *path)
 {
   g_autoptr (GError) error = NULL;
+  guint edited;
 
   bench->one = rod_house_load (path, &error);
   if (bench->one == NULL)
     g_error ("%s", error->message);
   bench->hundred = copy_house (bench->one, COPIES);
+  edited = busiest_surface (bench->one);
+  bench->moved = move_opening (bench->one, edited, 0, 10.0, 0.0);
+  bench->lowered = move_opening (bench->one, edited, 0, 0.0, -35.0);
   bench->plan = rod_plan_new (bench->one);
   bench->geos = geos_start ();
   bench->areas = g_new0 (GEOSGeometry *, bench->plan->fields->len);
@@ -238,8 +319,23 @@ clear (Bench *bench)
   g_free (bench->areas);
   GEOS_finish_r (bench->geos);
   rod_plan_unref (bench->plan);
+  rod_record_unref (bench->lowered);
+  rod_record_unref (bench->moved);
   rod_record_unref (bench->hundred);
   rod_record_unref (bench->one);
+}
+
+static void
+run_step (const Bench *bench,
+          const char  *step,
+          guint        runs)
+{
+  if (g_str_equal (step, "moved"))
+    edit_times (bench, bench->moved, runs);
+  else if (g_str_equal (step, "lowered"))
+    edit_times (bench, bench->lowered, runs);
+  else
+    plan_times (g_str_equal (step, "hundred") ? bench->hundred : bench->one, runs);
 }
 
 int
@@ -251,15 +347,14 @@ main (int   argc,
 
   if (argc < 2)
     {
-      fprintf (stderr, "Usage: %s HOUSE [one|hundred RUNS]\n", argv[0]);
+      fprintf (stderr, "Usage: %s HOUSE [one|hundred|moved|lowered RUNS]\n", argv[0]);
       return 2;
     }
   prepare (&bench, argv[1]);
   if (argc < 4)
     status = report (&bench);
   else
-    plan_times (strcmp (argv[2], "hundred") == 0 ? bench.hundred : bench.one,
-                (guint) strtoul (argv[3], NULL, 10));
+    run_step (&bench, argv[2], (guint) strtoul (argv[3], NULL, 10));
   clear (&bench);
   return status;
 }

@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Instructions for planning one house and a hundred of them, what loading costs taken off.
+# Instructions for planning one house, a hundred of them, and one after an edit of one surface, what
+# loading costs taken off.
 # Usage: count-plan.sh BENCH-PLAN HOUSE
 set -eu
 
@@ -12,8 +13,12 @@ count () {
 base=$(count "$1" "$2" one 0)
 one=$(count "$1" "$2" one 1)
 hundred=$(count "$1" "$2" hundred 1)
-echo "$base $one $hundred" | awk '{
+moved=$(count "$1" "$2" moved 1)
+lowered=$(count "$1" "$2" lowered 1)
+echo "$base $one $hundred $moved $lowered" | awk '{
   printf "one house       %7.1f million instructions\n", ($2 - $1) / 1e6
   printf "100 houses      %7.1f million instructions, %.1f times one\n",
          ($3 - $1) / 1e6, ($3 - $1) / ($2 - $1)
+  printf "window moved    %7.1f million instructions\n", ($4 - $1) / 1e6
+  printf "sill lowered    %7.1f million instructions\n", ($5 - $1) / 1e6
 }'

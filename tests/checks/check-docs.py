@@ -18,7 +18,7 @@ DESCRIBED = re.compile(r'/\*\*\n \* (\w+):')
 BODY_OR_END = re.compile(r'\{[^{}]*(?:\{[^{}]*\}[^{}]*)*\}|;')
 TYPE = re.compile(r'(?:typedef\s+)?(?P<kind>struct|union|enum)\b\s*(?P<tag>\w+)?\s*'
                   r'(?P<body>\{.*\})?\s*(?P<name>\w+)?\s*;', re.S)
-FUNCTION = re.compile(r'(?P<type>[\w\s*]+?)\b(?P<name>\w+)\s*\((?P<parameters>.*)\)\s*[;{]', re.S)
+FUNCTION = re.compile(r'(?P<type>[\w\s*]+?)\b(?P<name>\w+)\s*\((?P<parameters>.*?)\)\s*[;{]', re.S)
 ATTRIBUTES = re.compile(r'\bG_GNUC_\w+(?:\s*\([^)]*\))?|\b(?:static|inline|extern|const)\b')
 # The error parameter means the same everywhere; the first member of a derived type is its parent.
 UNDERSTOOD = ('error', 'record', 'parent_instance', 'parent_class')

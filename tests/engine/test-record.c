@@ -150,6 +150,37 @@ test_changed_list_leaves_the_original (void)
   g_assert_false (rod_record_equal (house, copy));
 }
 
+static RodSurface *
+named_surface (const char *id)
+{
+  RodSurface *surface = rod_record_new (&rod_surface_type);
+
+  rod_record_set_text (surface, G_STRUCT_OFFSET (RodSurface, id), id);
+  return surface;
+}
+
+static void
+test_replaced_surface_shares_the_rest (void)
+{
+  g_autoptr (RodHouse) house = rod_record_new (&rod_house_type);
+  g_autoptr (RodHouse) edited = NULL;
+  RodSurface *raised;
+
+  g_ptr_array_add (house->surfaces, named_surface ("front"));
+  g_ptr_array_add (house->surfaces, named_surface ("side"));
+  g_ptr_array_add (house->surfaces, named_surface ("rear"));
+  raised = rod_record_copy (house->surfaces->pdata[1]);
+  raised->level_mm = 250;
+  edited = rod_house_with_surface (house, raised);
+
+  g_assert_cmpuint (edited->surfaces->len, ==, 3);
+  g_assert_true (edited->surfaces->pdata[0] == house->surfaces->pdata[0]);
+  g_assert_true (edited->surfaces->pdata[1] == raised);
+  g_assert_true (edited->surfaces->pdata[2] == house->surfaces->pdata[2]);
+  g_assert_true (edited->joins == house->joins && edited->site == house->site);
+  g_assert_cmpfloat (rod_house_find_surface (house, "side")->level_mm, ==, 0);
+}
+
 /* Changes one member of a record to something else and says so. */
 static void
 change_member (const RodMember *member,
@@ -415,6 +446,7 @@ main (int   argc,
   g_test_add_func ("/record/tables-fit-their-structs", test_tables_fit_their_structs);
   g_test_add_func ("/record/copy-shares", test_copy_shares_what_it_does_not_change);
   g_test_add_func ("/record/changed-list", test_changed_list_leaves_the_original);
+  g_test_add_func ("/record/replaced-surface", test_replaced_surface_shares_the_rest);
   g_test_add_func ("/record/every-member-counts", test_every_member_counts_in_comparison);
   g_test_add_func ("/record/extra-counts", test_extra_counts_in_comparison);
   g_test_add_func ("/record/threads", test_snapshots_in_threads);

@@ -78,7 +78,7 @@ draw_sample (GRand    *random,
 static void
 clear_sample (Sample *sample)
 {
-  rod_region_free (sample->region);
+  rod_region_unref (sample->region);
   rod_strips_free (sample->strips);
 }
 

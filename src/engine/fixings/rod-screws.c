@@ -104,16 +104,23 @@ count_trim (const RodField *field,
 }
 
 void
-rod_screws_count (RodPlan *plan)
+rod_screws_count_in_boards (RodPlan *plan,
+                            guint    index)
 {
-  for (guint f = 0; f < plan->fields->len; f++)
-    {
-      const RodField *field = rod_plan_field (plan, f);
-      g_autoptr (GArray) supports = rod_supports_of (plan, f);
+  const RodField *field = rod_plan_field (plan, index);
+  g_autoptr (GArray) supports = rod_supports_of (plan, index);
 
-      for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
-        count_piece (plan, &g_array_index (plan->pieces, RodPiece, p), supports);
-      for (guint t = field->first_trim; t < field->first_trim + field->n_trims; t++)
-        count_trim (field, &g_array_index (plan->trims, RodTrimRun, t), supports);
-    }
+  for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
+    count_piece (plan, &g_array_index (plan->pieces, RodPiece, p), supports);
+}
+
+void
+rod_screws_count_in_trims (RodPlan *plan,
+                           guint    index)
+{
+  const RodField *field = rod_plan_field (plan, index);
+  g_autoptr (GArray) supports = rod_supports_of (plan, index);
+
+  for (guint t = field->first_trim; t < field->first_trim + field->n_trims; t++)
+    count_trim (field, &g_array_index (plan->trims, RodTrimRun, t), supports);
 }

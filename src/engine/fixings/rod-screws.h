@@ -6,12 +6,25 @@
 G_BEGIN_DECLS
 
 /**
- * rod_screws_count:
- * @plan: a plan with its battens and trim runs
+ * rod_screws_count_in_boards:
+ * @plan: a plan
+ * @field: index of a field with its pieces and battens
  *
- * Counts screws (rule F5): one where a stretch of a board's flange crosses a batten; trims one at
- * each batten they cross, or spaced from their ends. Also counts the battens every piece lies on.
+ * Counts the screws of the field's boards (rule F5): one where a stretch of a board's flange
+ * crosses a batten. Also counts the battens every piece lies on.
  */
-void rod_screws_count (RodPlan *plan);
+void rod_screws_count_in_boards (RodPlan *plan,
+                                 guint    field);
+
+/**
+ * rod_screws_count_in_trims:
+ * @plan: a plan
+ * @field: index of a field with its battens and trim runs
+ *
+ * Counts the screws of the field's trims (rule F5): one at each batten they cross, or spaced from
+ * their ends.
+ */
+void rod_screws_count_in_trims (RodPlan *plan,
+                                guint    field);
 
 G_END_DECLS

@@ -164,14 +164,12 @@ place_field (RodPlan *plan,
 }
 
 void
-rod_battens_place (RodPlan *plan)
+rod_battens_place (RodPlan *plan,
+                   guint    index)
 {
-  for (guint f = 0; f < plan->fields->len; f++)
-    {
-      guint first = plan->battens->len;
+  RodField *field = &g_array_index (plan->fields, RodField, index);
 
-      place_field (plan, f);
-      g_array_index (plan->fields, RodField, f).first_batten = first;
-      g_array_index (plan->fields, RodField, f).n_battens = plan->battens->len - first;
-    }
+  field->first_batten = plan->battens->len;
+  place_field (plan, index);
+  field->n_battens = plan->battens->len - field->first_batten;
 }

@@ -18,7 +18,7 @@ typedef struct
 {
   const RodPlan  *plan;
   const RodField *field;
-  GArray         *battens;  /* of RodBattenRun: the new list of the plan */
+  GArray         *battens;  /* of RodBattenRun: the list of the plan */
   guint           first;    /* index of the field's first one in it */
   GArray         *supports; /* of RodSupport: as set out, then other halves of doubled ones */
   double          width_mm;
@@ -195,41 +195,26 @@ last_line (const RodPlan  *plan,
   return last;
 }
 
-static void
-support_field (RodPlan *plan,
-               guint    index,
-               GArray  *battens)
+void
+rod_noggins_add (RodPlan *plan,
+                 guint    index)
 {
   RodField *field = &g_array_index (plan->fields, RodField, index);
   g_autoptr (GArray) supports = rod_supports_of (plan, index);
   Frame frame = {
     .plan = plan,
     .field = field,
-    .battens = battens,
-    .first = battens->len,
+    .battens = plan->battens,
+    .first = field->first_batten,
     .supports = supports,
     .width_mm = rod_plan_face (plan, field->face)->system->batten->width_mm,
     .line = last_line (plan, field),
   };
 
-  if (field->n_battens > 0)
-    g_array_append_vals (battens,
-                         &g_array_index (plan->battens, RodBattenRun, field->first_batten),
-                         field->n_battens);
+  g_return_if_fail (field->first_batten + field->n_battens == plan->battens->len);
+
   double_lone (&frame);
   for (guint p = field->first_piece; p < field->first_piece + field->n_pieces; p++)
     support_piece (&frame, rod_plan_piece (plan, p));
-  field->first_batten = frame.first;
-  field->n_battens = battens->len - frame.first;
-}
-
-void
-rod_noggins_add (RodPlan *plan)
-{
-  GArray *battens = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenRun), plan->battens->len);
-
-  for (guint f = 0; f < plan->fields->len; f++)
-    support_field (plan, f, battens);
-  g_array_unref (plan->battens);
-  plan->battens = battens;
+  field->n_battens = plan->battens->len - field->first_batten;
 }

@@ -7,22 +7,35 @@
 RodRegion *
 rod_region_new_empty (void)
 {
-  RodRegion *region = g_new0 (RodRegion, 1);
+  RodRegion *region = g_atomic_rc_box_new0 (RodRegion);
 
   region->ring_starts = g_new0 (guint, 1);
   return region;
 }
 
-void
-rod_region_free (RodRegion *region)
+RodRegion *
+rod_region_ref (RodRegion *region)
 {
-  if (region == NULL)
-    return;
+  g_return_val_if_fail (region != NULL, NULL);
+
+  return g_atomic_rc_box_acquire (region);
+}
+
+static void
+clear_region (gpointer data)
+{
+  RodRegion *region = data;
 
   g_free (region->points);
   g_free (region->tags);
   g_free (region->ring_starts);
-  g_free (region);
+}
+
+void
+rod_region_unref (RodRegion *region)
+{
+  if (region != NULL)
+    g_atomic_rc_box_release_full (region, clear_region);
 }
 
 RodRegion *
@@ -34,7 +47,7 @@ rod_region_transform (const RodRegion *region,
   g_return_val_if_fail (region != NULL, NULL);
   g_return_val_if_fail (map.xx * map.yy - map.xy * map.yx > 0.0, NULL);
 
-  moved = g_new0 (RodRegion, 1);
+  moved = g_atomic_rc_box_new0 (RodRegion);
   moved->n_points = region->n_points;
   moved->n_rings = region->n_rings;
   moved->points = g_new (RodPoint, region->n_points);

@@ -14,7 +14,7 @@ G_BEGIN_DECLS
  * @n_rings: how many rings there are
  *
  * A plane area bounded by simple rings that do not cross. The area lies to the left of every edge:
- * outer rings run counter-clockwise, holes clockwise. Immutable once made.
+ * outer rings run counter-clockwise, holes clockwise. Immutable once made, and reference-counted.
  */
 typedef struct
 {
@@ -55,10 +55,18 @@ RodRegion *rod_region_normalise (const RodPath *path,
 RodRegion *rod_region_new_empty (void) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * rod_region_free:
+ * rod_region_ref:
+ * @region: a region
+ *
+ * Returns: (transfer full): @region
+ */
+RodRegion *rod_region_ref (RodRegion *region);
+
+/**
+ * rod_region_unref:
  * @region: (transfer full) (nullable): a region
  */
-void rod_region_free (RodRegion *region);
+void rod_region_unref (RodRegion *region);
 
 /**
  * rod_region_transform:
@@ -111,6 +119,6 @@ void rod_region_extent (const RodRegion *region,
                         RodPoint        *low,
                         RodPoint        *high);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodRegion, rod_region_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodRegion, rod_region_unref)
 
 G_END_DECLS

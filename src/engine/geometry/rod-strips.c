@@ -297,7 +297,7 @@ rod_strips_free (RodStrips *strips)
   if (strips == NULL)
     return;
 
-  rod_region_free (strips->rings);
+  rod_region_unref (strips->rings);
   g_free (strips->strips);
   g_free (strips);
 }

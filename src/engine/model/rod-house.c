@@ -152,3 +152,26 @@ rod_house_find_surface (const RodHouse *house,
     }
   return NULL;
 }
+
+RodHouse *
+rod_house_with_surface (const RodHouse *house,
+                        RodSurface     *surface)
+{
+  RodHouse  *edited;
+  GPtrArray *surfaces;
+
+  g_return_val_if_fail (house != NULL && surface != NULL, NULL);
+  g_return_val_if_fail (rod_house_find_surface (house, surface->id) != NULL, NULL);
+
+  edited = rod_record_copy (house);
+  surfaces = rod_record_list_new ();
+  for (guint i = 0; i < house->surfaces->len; i++)
+    {
+      RodSurface *old = house->surfaces->pdata[i];
+      gboolean    replaced = g_str_equal (old->id, surface->id);
+
+      g_ptr_array_add (surfaces, replaced ? surface : rod_record_ref (old));
+    }
+  rod_record_take_list (edited, G_STRUCT_OFFSET (RodHouse, surfaces), surfaces);
+  return edited;
+}

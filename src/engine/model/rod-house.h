@@ -210,6 +210,19 @@ const RodSystem *rod_house_find_system (const RodHouse *house,
 const RodSurface *rod_house_find_surface (const RodHouse *house,
                                           const char     *id);
 
+/**
+ * rod_house_with_surface:
+ * @house: a house
+ * @surface: (transfer full): a surface that takes the place of the one with its id
+ *
+ * The usual edit: a new house that shares all but that surface with the old one, so that only what
+ * hangs on it is planned again (see rod_plan_renew()).
+ *
+ * Returns: (transfer full): the edited house
+ */
+RodHouse *rod_house_with_surface (const RodHouse *house,
+                                  RodSurface     *surface) G_GNUC_WARN_UNUSED_RESULT;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSite, rod_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSaw, rod_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodBuying, rod_record_unref)

@@ -194,6 +194,7 @@ typedef struct
  * @opening: for a derived reveal the index of the opening in @parent's surface, else -1
  * @rank: its place in the order of the surfaces' ids: what is equal otherwise goes by it, so that
  *        the order in the file changes nothing
+ * @side: for a derived reveal the index of the opening's side that it lines
  * @first_field: index of its first field in the plan
  * @n_fields: how many fields
  * @bare: batten-face region: outline less openings, before clearances, in the surface's plane
@@ -211,6 +212,7 @@ typedef struct
   int               parent;
   int               opening;
   guint             rank;
+  guint             side;
   guint             first_field;
   guint             n_fields;
   RodRegion        *bare;

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-field.h"
@@ -155,15 +156,37 @@ free_mark (GHashTable *taken,
   return g_steal_pointer (&mark);
 }
 
+/* The derived surface. Where it says the same as before it is the same, so that what hangs on it
+ * can be taken over. */
+static RodSurface *
+lining_surface (RodPlan      *plan,
+                RodEarlier   *earlier,
+                const Lining *lining)
+{
+  const RodSurface *wall = rod_plan_face (plan, lining->face)->surface;
+  const RodFace    *old =
+    rod_earlier_note_reveal (earlier, lining->face, lining->opening, lining->side);
+  g_autoptr (RodSurface) surface = NULL;
+
+  if (old != NULL && rod_plan_face (earlier->before, (guint) old->parent)->surface == wall)
+    return rod_record_ref (old->derived);
+  plan->work.n_reveals++;
+  surface =
+    rod_reveal_surface (wall, g_ptr_array_index (wall->openings, lining->opening), &lining->line);
+  return old != NULL && rod_record_equal (old->derived, surface) ? rod_record_ref (old->derived)
+                                                                 : g_steal_pointer (&surface);
+}
+
 static guint
 add_lining (RodPlan      *plan,
+            RodEarlier   *earlier,
             GHashTable   *taken,
             const Lining *lining)
 {
   static const char letters[] = { 'S', 'R', 'H', 'L' };
   const RodFace    *parent = rod_plan_face (plan, lining->face);
   const RodOpening *opening = g_ptr_array_index (parent->surface->openings, lining->opening);
-  RodSurface       *reveal = rod_reveal_surface (parent->surface, opening, &lining->line);
+  RodSurface       *reveal = lining_surface (plan, earlier, lining);
   g_autofree char  *label = lining_label (parent, opening, &lining->line);
   g_autofree char  *wanted = NULL;
   g_autofree char  *mark = NULL;
@@ -180,11 +203,13 @@ add_lining (RodPlan      *plan,
   face->derived = reveal;
   face->parent = (int) lining->face;
   face->opening = (int) lining->opening;
+  face->side = lining->side;
   return index;
 }
 
 static void
 add_linings (RodPlan    *plan,
+             RodEarlier *earlier,
              guint       parent,
              GHashTable *taken,
              GArray     *linings)
@@ -202,7 +227,7 @@ add_linings (RodPlan    *plan,
 
           if (!rod_reveal_lines_side (opening, &lining.line))
             continue;
-          lining.reveal = add_lining (plan, taken, &lining);
+          lining.reveal = add_lining (plan, earlier, taken, &lining);
           g_array_append_val (linings, lining);
         }
     }
@@ -246,6 +271,7 @@ surface_marks (const RodHouse *house,
 
 static void
 add_faces (RodPlan    *plan,
+           RodEarlier *earlier,
            GHashTable *by_id,
            GArray     *linings)
 {
@@ -259,7 +285,8 @@ add_faces (RodPlan    *plan,
       guint             face = add_face (plan, surface, g_ptr_array_index (marks, i), name);
 
       g_hash_table_insert (by_id, surface->id, GUINT_TO_POINTER (face + 1));
-      add_linings (plan, face, taken, linings);
+      rod_earlier_note_surface (earlier, face);
+      add_linings (plan, earlier, face, taken, linings);
     }
 }
 
@@ -272,19 +299,20 @@ add_edges (GArray       *edges,
 {
   for (guint s = 0; s < sides->len; s++)
     {
-      RodEdge edge = {
-        .opening = opening,
-        .zone = zone,
-        .side = s,
-        .raw = g_array_index (sides, RodSide, s),
-        .turned = turned,
-        .partner_face = -1,
-        .partner_edge = -1,
-      };
+      RodEdge *edge;
 
-      if (edge.raw.corner != NULL)
-        edge.condition = edge.raw.corner->condition;
-      g_array_append_val (edges, edge);
+      /* Cleared to the last byte, for edges are compared byte for byte. */
+      g_array_set_size (edges, edges->len + 1);
+      edge = &g_array_index (edges, RodEdge, edges->len - 1);
+      edge->opening = opening;
+      edge->zone = zone;
+      edge->side = s;
+      edge->raw = g_array_index (sides, RodSide, s);
+      edge->turned = turned;
+      edge->partner_face = -1;
+      edge->partner_edge = -1;
+      if (edge->raw.corner != NULL)
+        edge->condition = edge->raw.corner->condition;
     }
 }
 
@@ -293,7 +321,8 @@ list_edges (const RodSurface *surface,
             int               zone,
             guint            *n_edges)
 {
-  g_autoptr (GArray) edges = g_array_new (FALSE, FALSE, sizeof (RodEdge));
+  guint room = surface->outline->len + 4 * surface->openings->len;
+  g_autoptr (GArray) edges = g_array_sized_new (FALSE, TRUE, sizeof (RodEdge), room);
   g_autoptr (GArray) outline = rod_corners_sides (surface->outline);
 
   add_edges (edges, outline, -1, -1, FALSE);
@@ -338,15 +367,17 @@ add_field (RodPlan *plan,
   const GPtrArray  *mix =
     zone != NULL && (zone->mix->len > 0 || *zone->colour != '\0') ? zone->mix : surface->mix;
   const char *colour = zone != NULL && *zone->colour != '\0' ? zone->colour : surface->colour;
-  RodField    field = {
-       .face = face_index,
-       .zone = zone,
-       .board = rod_system_find_board (face->system, own_board ? zone->board : surface->board),
-       .mix = mix->len > 0 ? mix : NULL,
-       .seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed,
-       .direction_deg =
-      zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg,
-  };
+  RodField    field;
+
+  /* Cleared to the last byte, for fields are compared byte for byte. */
+  memset (&field, 0, sizeof field);
+  field.face = face_index;
+  field.zone = zone;
+  field.board = rod_system_find_board (face->system, own_board ? zone->board : surface->board);
+  field.mix = mix->len > 0 ? mix : NULL;
+  field.seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed;
+  field.direction_deg =
+    zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg;
 
   /* A colour of the surface's board may not exist on the zone's board; its first one stands in. */
   field.colour = rod_board_find_colour (field.board, colour);
@@ -638,12 +669,13 @@ settle_edge (const RodPlan  *plan,
 }
 
 void
-rod_faces_build (RodPlan *plan)
+rod_faces_build (RodPlan    *plan,
+                 RodEarlier *earlier)
 {
   g_autoptr (GHashTable) by_id = g_hash_table_new (g_str_hash, g_str_equal);
   g_autoptr (GArray) linings = g_array_new (FALSE, FALSE, sizeof (Lining));
 
-  add_faces (plan, by_id, linings);
+  add_faces (plan, earlier, by_id, linings);
   add_fields (plan);
   tie_joins (plan, by_id);
   tie_linings (plan, linings);

@@ -1,19 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "engine/plan/rod-plan.h"
+#include "engine/plan/rod-earlier.h"
 
 G_BEGIN_DECLS
 
 /**
  * rod_faces_build:
  * @plan: a plan that holds its house only
+ * @earlier: what of an earlier plan still holds; learns which faces continue its own
  *
  * First stage: makes a face of every surface and of every lined side of every opening, splits each
  * into fields by its zones, lists the fields' edges and ties them through the joins. Edges get
  * their condition, partner and build-up; nothing yet depends on where joint lines fall.
  */
-void rod_faces_build (RodPlan *plan);
+void rod_faces_build (RodPlan    *plan,
+                      RodEarlier *earlier);
 
 /**
  * rod_side_role:

@@ -114,20 +114,15 @@ build_region (const RodField *field,
 }
 
 void
-rod_outlines_build (RodPlan *plan)
+rod_outlines_build (RodPlan *plan,
+                    guint    index)
 {
-  for (guint f = 0; f < plan->faces->len; f++)
-    {
-      RodFace *face = &g_array_index (plan->faces, RodFace, f);
+  RodField *field = &g_array_index (plan->fields, RodField, index);
+  RodFace  *face = &g_array_index (plan->faces, RodFace, field->face);
+  g_autoptr (RodRegion) pocket = build_region (field, LINE_POCKET, TRUE);
 
-      face->bare = build_region (rod_plan_field (plan, face->first_field), LINE_BATTEN_FACE, FALSE);
-      for (guint i = 0; i < face->n_fields; i++)
-        {
-          RodField *field = &g_array_index (plan->fields, RodField, face->first_field + i);
-          g_autoptr (RodRegion) pocket = build_region (field, LINE_POCKET, TRUE);
-
-          field->clad = build_region (field, LINE_TRIM, TRUE);
-          field->pocket = rod_region_transform (pocket, field->to_board);
-        }
-    }
+  if (index == face->first_field)
+    face->bare = build_region (field, LINE_BATTEN_FACE, FALSE);
+  field->clad = build_region (field, LINE_TRIM, TRUE);
+  field->pocket = rod_region_transform (pocket, field->to_board);
 }

@@ -8,10 +8,13 @@ G_BEGIN_DECLS
 /**
  * rod_outlines_build:
  * @plan: a plan whose edge stacks are settled
+ * @field: index of a field
  *
- * Builds the areas that the edge stacks bound: of each face what is bare at the batten face, of
- * each field what trims enclose and, in the board frame, what boards can fill.
+ * Builds the areas that the edge stacks bound: of the field what trims enclose and, in the board
+ * frame, what boards can fill; with the first field of a face also what of it is bare at the batten
+ * face.
  */
-void rod_outlines_build (RodPlan *plan);
+void rod_outlines_build (RodPlan *plan,
+                         guint    field);
 
 G_END_DECLS

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* The pipeline: from a house to everything that follows from it. Each stage reads what earlier ones
- * wrote and adds its own; none reaches back. Read rod_plan_new() from top to bottom and you know
- * the program. */
+ * wrote and adds its own; none reaches back. Read rod_plan_renew() from top to bottom and you
+ * know the program. */
 
 #include "config.h"
 
@@ -14,10 +14,12 @@
 #include "engine/fold/rod-fold.h"
 #include "engine/frame/rod-battens.h"
 #include "engine/frame/rod-noggins.h"
+#include "engine/plan/rod-earlier.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-net.h"
 #include "engine/plan/rod-outlines.h"
 #include "engine/plan/rod-plan.h"
+#include "engine/plan/rod-rings.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/setout/rod-alignment.h"
 #include "engine/setout/rod-group-setout.h"
@@ -35,7 +37,7 @@ clear_face (gpointer data)
   rod_record_unref (face->derived);
   g_free (face->mark);
   g_free (face->label);
-  rod_region_free (face->bare);
+  rod_region_unref (face->bare);
 }
 
 static void
@@ -46,8 +48,8 @@ clear_field (gpointer data)
   g_free (field->edges);
   g_free (field->columns);
   g_free (field->joints);
-  rod_region_free (field->clad);
-  rod_region_free (field->pocket);
+  rod_region_unref (field->clad);
+  rod_region_unref (field->pocket);
 }
 
 static void
@@ -55,14 +57,17 @@ clear_group (gpointer data)
 {
   RodGroup *group = data;
 
-  rod_group_setout_free (group->setout);
+  rod_group_setout_unref (group->setout);
 }
 
+/* Plans of one house are about as long one as the other. */
 static GArray *
 new_list (gsize          size,
-          GDestroyNotify clear)
+          GDestroyNotify clear,
+          const GArray  *before)
 {
-  GArray *list = g_array_new (FALSE, FALSE, (guint) size);
+  guint   room = before == NULL ? 0 : before->len + before->len / 16;
+  GArray *list = g_array_sized_new (FALSE, FALSE, (guint) size, room);
 
   if (clear != NULL)
     g_array_set_clear_func (list, clear);
@@ -70,54 +75,81 @@ new_list (gsize          size,
 }
 
 static RodPlan *
-new_empty (const RodHouse *house)
+new_empty (const RodHouse *house,
+           const RodPlan  *before)
 {
-  RodPlan *plan = g_atomic_rc_box_new0 (RodPlan);
+  static const RodPlan nothing = { .house = NULL };
+  const RodPlan       *like = before == NULL ? &nothing : before;
+  RodPlan             *plan = g_atomic_rc_box_new0 (RodPlan);
 
   plan->house = rod_record_ref (house);
-  plan->faces = new_list (sizeof (RodFace), clear_face);
-  plan->fields = new_list (sizeof (RodField), clear_field);
-  plan->ties = new_list (sizeof (RodTie), NULL);
-  plan->groups = new_list (sizeof (RodGroup), clear_group);
-  plan->pieces = new_list (sizeof (RodPiece), NULL);
-  plan->notches = new_list (sizeof (RodNotch), NULL);
-  plan->flanges = new_list (sizeof (RodFlange), NULL);
-  plan->battens = new_list (sizeof (RodBattenRun), NULL);
-  plan->trims = new_list (sizeof (RodTrimRun), NULL);
-  plan->places = new_list (sizeof (RodFacePlace), NULL);
-  plan->closures = new_list (sizeof (RodClosure), NULL);
-  plan->loop_steps = new_list (sizeof (RodLoopStep), NULL);
+  plan->faces = new_list (sizeof (RodFace), clear_face, like->faces);
+  plan->fields = new_list (sizeof (RodField), clear_field, like->fields);
+  plan->ties = new_list (sizeof (RodTie), NULL, like->ties);
+  plan->groups = new_list (sizeof (RodGroup), clear_group, like->groups);
+  plan->pieces = new_list (sizeof (RodPiece), NULL, like->pieces);
+  plan->notches = new_list (sizeof (RodNotch), NULL, like->notches);
+  plan->flanges = new_list (sizeof (RodFlange), NULL, like->flanges);
+  plan->battens = new_list (sizeof (RodBattenRun), NULL, like->battens);
+  plan->trims = new_list (sizeof (RodTrimRun), NULL, like->trims);
+  plan->places = new_list (sizeof (RodFacePlace), NULL, like->places);
+  plan->closures = new_list (sizeof (RodClosure), NULL, like->closures);
+  plan->loop_steps = new_list (sizeof (RodLoopStep), NULL, like->loop_steps);
   plan->findings = rod_findings_new ();
   return plan;
 }
 
-RodPlan *
-rod_plan_new (const RodHouse *house)
+/* What is cut and fixed, field by field: all of a field is at hand while it is worked on. */
+static void
+clad_fields (RodPlan          *plan,
+             const RodEarlier *earlier)
 {
-  RodPlan *plan;
+  RodRings rings;
+
+  rod_rings_init (&rings, plan, earlier->before == NULL ? 0 : earlier->before->rings->n_points);
+  for (guint f = 0; f < plan->fields->len; f++)
+    {
+      if (rod_earlier_keep_cladding (earlier, f, &rings))
+        continue;
+      plan->work.n_fields++;
+      rod_outlines_build (plan, f);
+      rod_pieces_cut (plan, f, &rings);
+      rod_battens_place (plan, f);
+      rod_noggins_add (plan, f);
+      rod_screws_count_in_boards (plan, f);
+    }
+  rod_rings_finish (&rings);
+}
+
+RodPlan *
+rod_plan_renew (const RodPlan  *before,
+                const RodHouse *house)
+{
+  RodPlan   *plan;
+  RodEarlier earlier;
 
   g_return_val_if_fail (house != NULL, NULL);
 
-  plan = new_empty (house);
+  plan = new_empty (house, before);
+  rod_earlier_init (&earlier, before, plan);
 
   /* What there is to clad: surfaces, reveals, edges and how they are tied. */
-  rod_faces_build (plan);
+  rod_faces_build (plan, &earlier);
   rod_stacks_build (plan);
 
   /* Where the joint lines fall. */
   rod_ties_collect (plan);
   rod_alignment_build (plan);
+  rod_earlier_keep_groups (&earlier);
   rod_setout_choose (plan);
   rod_stacks_settle_starters (plan);
   rod_setout_absorb (plan);
 
   /* What is cut and fixed. */
-  rod_outlines_build (plan);
-  rod_pieces_cut (plan);
-  rod_battens_place (plan);
-  rod_noggins_add (plan);
+  clad_fields (plan, &earlier);
   rod_trim_runs_build (plan);
-  rod_screws_count (plan);
+  for (guint f = 0; f < plan->fields->len; f++)
+    rod_screws_count_in_trims (plan, f);
 
   /* How it is shown, and what is wrong with it. */
   rod_net_place (plan);
@@ -126,7 +158,15 @@ rod_plan_new (const RodHouse *house)
   rod_pins_check (plan);
   rod_checks_run (plan);
   rod_findings_sort (plan->findings);
+
+  rod_earlier_clear (&earlier);
   return plan;
+}
+
+RodPlan *
+rod_plan_new (const RodHouse *house)
+{
+  return rod_plan_renew (NULL, house);
 }
 
 RodPlan *
@@ -147,7 +187,7 @@ clear_plan (gpointer data)
   g_array_unref (plan->ties);
   g_array_unref (plan->groups);
   g_array_unref (plan->pieces);
-  rod_region_free (plan->rings);
+  rod_region_unref (plan->rings);
   g_array_unref (plan->notches);
   g_array_unref (plan->flanges);
   g_array_unref (plan->battens);

@@ -251,6 +251,7 @@ typedef struct _RodGroupSetout RodGroupSetout;
  * @slivers: how many different strips are narrower than allowed
  * @risks: how many are or may become so within the survey's tolerance
  * @misfit_mm: greatest closing misfit of its chains of joins
+ * @kept: whether it was taken over from an earlier plan, phase and all
  *
  * An alignment group: fields whose joint lines are tied. A plain value.
  */
@@ -269,6 +270,7 @@ typedef struct
   int             slivers;
   int             risks;
   double          misfit_mm;
+  gboolean        kept;
 } RodGroup;
 
 /**
@@ -316,6 +318,22 @@ typedef struct
 } RodFinding;
 
 /**
+ * RodPlanWork:
+ * @n_reveals: reveals derived
+ * @n_groups: groups whose phase was chosen
+ * @n_fields: fields cut into boards, with their battens
+ *
+ * How much had to be reckoned for a plan; the rest was taken over from an earlier one. A plain
+ * value.
+ */
+typedef struct
+{
+  guint n_reveals;
+  guint n_groups;
+  guint n_fields;
+} RodPlanWork;
+
+/**
  * RodPlan:
  * @house: the house it plans
  * @faces: (element-type RodFace): surfaces and derived reveals
@@ -332,27 +350,29 @@ typedef struct
  * @closures: (element-type RodClosure): where chains of joins close
  * @loop_steps: (element-type RodLoopStep): the chains, closure by closure
  * @findings: (element-type RodFinding): findings, worst first
+ * @work: how much was reckoned for it
  *
  * Everything that follows from a house, except what is bought (see rod_takeoff_new()). Immutable,
  * shared between threads.
  */
 typedef struct
 {
-  RodHouse  *house;
-  GArray    *faces;
-  GArray    *fields;
-  GArray    *ties;
-  GArray    *groups;
-  GArray    *pieces;
-  RodRegion *rings;
-  GArray    *notches;
-  GArray    *flanges;
-  GArray    *battens;
-  GArray    *trims;
-  GArray    *places;
-  GArray    *closures;
-  GArray    *loop_steps;
-  GArray    *findings;
+  RodHouse   *house;
+  GArray     *faces;
+  GArray     *fields;
+  GArray     *ties;
+  GArray     *groups;
+  GArray     *pieces;
+  RodRegion  *rings;
+  GArray     *notches;
+  GArray     *flanges;
+  GArray     *battens;
+  GArray     *trims;
+  GArray     *places;
+  GArray     *closures;
+  GArray     *loop_steps;
+  GArray     *findings;
+  RodPlanWork work;
 } RodPlan;
 
 /**
@@ -365,6 +385,22 @@ typedef struct
  * Returns: (transfer full): the plan
  */
 RodPlan *rod_plan_new (const RodHouse *house) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * rod_plan_renew:
+ * @before: (nullable): the plan of an earlier state of the house
+ * @house: a house that rod_house_check() accepts
+ *
+ * As rod_plan_new(), to the last byte, but takes over from @before what still holds. What may be
+ * taken over is found by what houses share: let @house be a copy that replaces only what was edited
+ * (rod_record_copy(), rod_house_with_surface()). Groups keep their phase where nothing that bears
+ * on it has changed; fields keep areas, boards and battens where surface, edges and phase are the
+ * same. The rest is reckoned anew: it takes little time.
+ *
+ * Returns: (transfer full): the plan; it shares areas with @before, which may go first
+ */
+RodPlan *rod_plan_renew (const RodPlan  *before,
+                         const RodHouse *house) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_plan_ref:

@@ -116,7 +116,7 @@ rod_group_setout_new (const RodPlan *plan,
                       const guint   *fields,
                       guint          n_fields)
 {
-  RodGroupSetout *self = g_new0 (RodGroupSetout, 1);
+  RodGroupSetout *self = g_atomic_rc_box_new0 (RodGroupSetout);
 
   self->levels = g_array_new (FALSE, FALSE, sizeof (RodLevel));
   self->starters = g_array_new (FALSE, FALSE, sizeof (RodStarterArc));
@@ -142,17 +142,30 @@ rod_group_setout_new (const RodPlan *plan,
   return self;
 }
 
-void
-rod_group_setout_free (RodGroupSetout *setout)
+RodGroupSetout *
+rod_group_setout_ref (RodGroupSetout *setout)
 {
-  if (setout == NULL)
-    return;
+  g_return_val_if_fail (setout != NULL, NULL);
+
+  return g_atomic_rc_box_acquire (setout);
+}
+
+static void
+clear_setout (gpointer data)
+{
+  RodGroupSetout *setout = data;
   g_array_unref (setout->levels);
   g_array_unref (setout->starters);
   g_array_unref (setout->spans);
   g_array_unref (setout->closures);
   g_clear_pointer (&setout->allowed, g_array_unref);
-  g_free (setout);
+}
+
+void
+rod_group_setout_unref (RodGroupSetout *setout)
+{
+  if (setout != NULL)
+    g_atomic_rc_box_release_full (setout, clear_setout);
 }
 
 double

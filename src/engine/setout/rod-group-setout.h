@@ -16,7 +16,8 @@ G_BEGIN_DECLS
  * @allowed: (nullable) (element-type double): the phases that pins leave; %NULL where there are no
  *           pins
  *
- * All that decides where the joint lines of one alignment group fall: the rod. Immutable.
+ * All that decides where the joint lines of one alignment group fall: the rod. Immutable, and
+ * reference-counted.
  */
 struct _RodGroupSetout
 {
@@ -43,10 +44,18 @@ RodGroupSetout *rod_group_setout_new (const RodPlan *plan,
                                       guint          n_fields) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * rod_group_setout_free:
+ * rod_group_setout_ref:
+ * @setout: a set-out
+ *
+ * Returns: (transfer full): @setout
+ */
+RodGroupSetout *rod_group_setout_ref (RodGroupSetout *setout);
+
+/**
+ * rod_group_setout_unref:
  * @setout: (transfer full) (nullable): a set-out
  */
-void rod_group_setout_free (RodGroupSetout *setout);
+void rod_group_setout_unref (RodGroupSetout *setout);
 
 /**
  * rod_group_setout_best:
@@ -56,6 +65,6 @@ void rod_group_setout_free (RodGroupSetout *setout);
  */
 double rod_group_setout_best (const RodGroupSetout *setout);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodGroupSetout, rod_group_setout_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodGroupSetout, rod_group_setout_unref)
 
 G_END_DECLS

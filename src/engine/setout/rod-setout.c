@@ -103,7 +103,14 @@ rod_setout_choose (RodPlan *plan)
       own->fields[own->n++] = f;
     }
   for (guint g = 0; g < plan->groups->len; g++)
-    choose_group (plan, g, &members[g], &g_array_index (plan->groups, RodGroup, g));
+    {
+      RodGroup *group = &g_array_index (plan->groups, RodGroup, g);
+
+      if (group->kept)
+        continue;
+      choose_group (plan, g, &members[g], group);
+      plan->work.n_groups++;
+    }
   for (guint f = 0; f < plan->fields->len; f++)
     {
       RodField *field = &g_array_index (plan->fields, RodField, f);

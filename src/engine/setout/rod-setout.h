@@ -9,8 +9,9 @@ G_BEGIN_DECLS
  * rod_setout_choose:
  * @plan: a plan with its alignment groups
  *
- * Chooses the phase of every group, what pins ask for before where the rod was left, and that
- * before the best set-out, and hands it to the group's fields.
+ * Chooses the phase of every group that was not kept from an earlier plan, what pins ask for before
+ * where the rod was left, and that before the best set-out, and hands it to the group's fields.
+ * What it may depend on: see rod_earlier_keep_groups().
  */
 void rod_setout_choose (RodPlan *plan);
 

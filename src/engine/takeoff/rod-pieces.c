@@ -17,14 +17,6 @@
 #include "engine/takeoff/rod-piece-shape.h"
 #include "engine/takeoff/rod-pieces.h"
 
-/* The plan's rings while they grow. */
-typedef struct
-{
-  GArray *points;
-  GArray *tags;
-  GArray *starts;
-} Rings;
-
 typedef struct
 {
   RodPlan    *plan;
@@ -34,13 +26,13 @@ typedef struct
   GArray     *pieces;     /* of RodFit, what one part becomes */
   double     *raked_gaps; /* of each edge, the gap all pieces raked at it share; 0 when square */
   RodFlanger  flanger;
-  Rings      *rings;
+  RodRings   *rings;
   const char *mark;
   int         first_course;
 } Cutter;
 
 static void
-add_corner (Rings          *rings,
+add_corner (RodRings       *rings,
             const RodField *field,
             RodPoint        at,
             int             tag)
@@ -52,7 +44,7 @@ add_corner (Rings          *rings,
 }
 
 static void
-end_ring (Rings *rings)
+end_ring (RodRings *rings)
 {
   g_array_append_val (rings->starts, rings->points->len);
 }
@@ -253,10 +245,10 @@ count_courses (const RodPlan *plan,
     }
 }
 
-static void
-cut_field (RodPlan *plan,
-           guint    index,
-           Rings   *rings)
+void
+rod_pieces_cut (RodPlan  *plan,
+                guint     index,
+                RodRings *rings)
 {
   RodField          *field = &g_array_index (plan->fields, RodField, index);
   g_autofree double *raked_gaps = g_new0 (double, MAX (field->n_edges, 1));
@@ -286,27 +278,6 @@ cut_field (RodPlan *plan,
   g_array_unref (cutter.pieces);
   rod_flanger_clear (&cutter.flanger);
   rod_strips_free (cutter.parts);
+  rod_rings_show (rings);
   count_courses (plan, field);
-}
-
-void
-rod_pieces_cut (RodPlan *plan)
-{
-  guint zero = 0;
-  Rings rings = {
-    .points = g_array_new (FALSE, FALSE, sizeof (RodPoint)),
-    .tags = g_array_new (FALSE, FALSE, sizeof (int)),
-    .starts = g_array_new (FALSE, FALSE, sizeof (guint)),
-  };
-
-  g_array_append_val (rings.starts, zero);
-  for (guint f = 0; f < plan->fields->len; f++)
-    cut_field (plan, f, &rings);
-
-  plan->rings = g_new0 (RodRegion, 1);
-  plan->rings->n_points = rings.points->len;
-  plan->rings->n_rings = rings.starts->len - 1;
-  plan->rings->points = (RodPoint *) (void *) g_array_free (rings.points, FALSE);
-  plan->rings->tags = (int *) (void *) g_array_free (rings.tags, FALSE);
-  plan->rings->ring_starts = (guint *) (void *) g_array_free (rings.starts, FALSE);
 }
