@@ -7,6 +7,7 @@
 
 #include "engine/files/rod-plan-file.h"
 
+#include "engine/files/rod-fold-file.h"
 #include "engine/files/rod-plan-json.h"
 #include "engine/files/rod-plan-words.h"
 #include "engine/files/rod-takeoff-file.h"
@@ -61,6 +62,7 @@ write_face (RodJsonStream *json,
     }
   rod_plan_json_length (json, "level_mm", face->surface->level_mm);
   rod_plan_json_map (json, "net", face->net);
+  rod_fold_write_place (json, plan, index);
   rod_plan_json_region (json, "bare", face->bare);
   rod_json_stream_integer (json, "first_field", face->first_field);
   rod_json_stream_integer (json, "fields", face->n_fields);
@@ -415,6 +417,7 @@ rod_plan_write (const RodTakeoff *takeoff,
   write_list (json, "pieces", plan, plan->pieces, write_piece);
   write_list (json, "battens", plan, plan->battens, write_batten);
   write_list (json, "trims", plan, plan->trims, write_trim);
+  write_list (json, "closures", plan, plan->closures, rod_fold_write_closure);
   rod_takeoff_write_members (takeoff, json);
   rod_json_stream_close (json);
   return rod_json_stream_finish (json, error);
