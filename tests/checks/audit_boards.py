@@ -75,7 +75,7 @@ class End:
 
         # Square sides within 10 mm of the end are cut in one line with it: where a length joint
         # stands on the side of an opening.
-        joint = part.field.system.trim(part.field.system.data.get('joint_trim', ''))
+        joint = part.field.joint_trim()
         web = joint.get('back_mm', 0) if joint else 0
         inwards = 1 if left else -1
         self.inset = max([self.inset_of(part, slab, web) * inwards for slab in part.slabs] + [0])
@@ -98,8 +98,7 @@ class End:
 
     def trims(self, field):
         if self.column:
-            joint = field.system.trim(field.system.data.get('joint_trim', ''))
-            return [joint]
+            return [field.joint_trim()]
         return [field.edges[key].trim for key in self.keys] or [None]
 
 
@@ -188,6 +187,47 @@ class BoardAudit:
         self.check_full(pocket)
         for piece in self.pieces:
             self.check_piece(piece)
+        if plan['joint_pattern'] != 'columns':
+            self.check_butts()
+
+    def joint_rule(self, name, fallback):
+        """What zone, surface or system say, in this order; 0 counts as silence."""
+        zone = self.field.plan.get('zone')
+        surface = self.field.face.surface
+        sources = [z for z in surface.get('zones', []) if z['id'] == zone] + [surface]
+        for source in sources + [self.field.system.data.get('rules', {})]:
+            if source.get(name):
+                return source[name]
+        return fallback
+
+    def check_butts(self):
+        """R22: offset and repetition or a finding, and battens behind both ends."""
+        pattern = self.field.plan['joint_pattern']
+        offset = self.joint_rule('joint_offset_mm', max(600, 2 * self.cover))
+        repeat = self.joint_rule('joint_repeat', 2 if pattern == 'balanced' else 3)
+        joints = [(round((j['line_mm'] - self.field.plan['phase_mm']) / self.cover), j['at_mm'])
+                  for j in self.field.plan['length_joints']]
+        for course, at in joints:
+            near = [x for k, x in joints if 0 < course - k < repeat and abs(x - at) < offset - 0.01]
+            if near and not self.found('joint-offset'):
+                self.fault(f'joint at {at:.0f} lies {abs(near[0] - at):.0f} beside one below')
+        half = self.field.system.data['batten'].get('width_mm', 48) / 2
+        battens = []
+        for run in self.plan['battens']:
+            if run['field'] == self.index and not run.get('counter'):
+                (ax, ay), (bx, by) = (self.field.to_board(run[end]) for end in ('from', 'to'))
+                battens.append((ax, min(ay, by), max(ay, by)))
+        bearing = self.field.rules['butt_bearing_mm']
+        for piece in self.pieces:
+            xs = [x for x, _ in piece.rings[0]]
+            low, high, y = min(xs), max(xs), piece.inner_point()[1]
+            for end, x, sign in (('left', low, 1), ('right', high, -1)):
+                if 'edge' in piece.data[end] or not any(abs(x - at) < 20 for _, at in joints):
+                    continue
+                wanted = (x, x + sign * bearing / 2, x + sign * (bearing - 0.01))
+                if not all(any(abs(place - b) <= half + 0.01 for b, bottom, top in battens
+                               if bottom <= y <= top) for place in wanted):
+                    self.fault(f'{piece.mark} does not bear on a batten at its {end} end')
 
     def cut_parts(self):
         if not self.segments:
@@ -196,13 +236,21 @@ class BoardAudit:
         phase, parts = self.field.plan['phase_mm'], []
         first = int((min(ys) + 0.05 - phase) // self.cover)
         last = int((max(ys) - 0.05 - phase) // self.cover)
-        columns = self.field.plan['columns_mm']
+        butt = self.field.plan['joint_pattern'] != 'columns'
+
+        def columns_of(line):
+            if not butt:
+                return self.field.plan['columns_mm']
+            return sorted({j['at_mm'] for j in self.field.plan['length_joints']
+                           if abs(j['line_mm'] - line) < 0.01})
+
         for k in range(first, last + 1):
             line = phase + k * self.cover
+            columns = columns_of(line)
             for whole in cut_course(self.field, self.segments, line, self.cover, []):
                 low, high = whole.extent()
                 inner = [c for c in columns if low + 1e-6 < c < high - 1e-6]
-                if not inner or self.stays_whole(low, high, inner):
+                if not inner or not butt and self.stays_whole(low, high, inner):
                     parts.append(whole)
                 else:
                     split = cut_course(self.field, self.segments, line, self.cover, columns)
@@ -241,7 +289,9 @@ class BoardAudit:
         part.clear = max(high - low - self.web(part.left) - self.web(part.right), 0)
         upper = field.left_is_upper()
         for end, is_upper in ((part.left, upper), (part.right, not upper)):
-            end.gap, end.run = field.gap(part.clear, is_upper), field.run(part.clear, is_upper)
+            butt = end.column and field.plan['joint_pattern'] != 'columns'
+            end.gap = field.gap(part.clear, is_upper, butt)
+            end.run = field.run(part.clear, is_upper)
             for segment in end.segments:
                 if segment is None:
                     continue

@@ -16,7 +16,8 @@ RULES = {
     'batten_edge_mm': 50, 'double_batten_mm': 40, 'batten_opening_mm': 20, 'min_rip_mm': 60,
     'min_piece_mm': 300, 'gap_across_mm': 5, 'fixed_end_gap_mm': 2, 'min_gap_mm': 0,
     'notch_clear_mm': 8, 'min_engagement_mm': 5, 'tolerance_mm': 1, 'joint_distance_mm': 150,
-    'ground_clearance_mm': 50, 'upright_fixed': 'middle',
+    'ground_clearance_mm': 50, 'upright_fixed': 'middle', 'butt_gap_mm': 0,
+    'butt_bearing_mm': 15, 'butt_joints': 'never',
 }
 # EN 1991-1-5, table 5.2, as docs/rules.md M1 quotes it.
 SUN_K = {'bright': (18, 0), 'light': (30, 2), 'dark': (42, 4)}
@@ -273,12 +274,20 @@ class Field:
         alpha = data.get('expansion_mm_m_k', 0.07) / 1000
         return max(0, alpha * (hottest - fixing)), max(0, alpha * (fixing - coldest))
 
-    def gap(self, clear, upper):
-        """R27, hot."""
+    def gap(self, clear, upper, butt=False):
+        """R27, hot; R22 where boards meet without a trim."""
+        need = self.expand * self.run(clear, upper) + self.rules['tolerance_mm']
+        if butt:
+            return max(self.rules['butt_gap_mm'], ceil(need - 1e-6))
         if self.fixed == 'top' and upper:
             return self.rules['fixed_end_gap_mm']
-        need = self.expand * self.run(clear, upper) + self.rules['tolerance_mm']
         return max(self.rules['min_gap_mm'], ceil(need - 1e-6))
+
+    def joint_trim(self):
+        """Only straight lines of length joints have a trim."""
+        if self.plan['joint_pattern'] != 'columns':
+            return None
+        return self.system.trim(self.system.data.get('joint_trim', ''))
 
     def run(self, clear, upper):
         if self.fixed == 'top':

@@ -11,6 +11,7 @@
 #include "engine/checks/rod-checks.h"
 #include "engine/checks/rod-findings.h"
 #include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-field.h"
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 
@@ -135,6 +136,32 @@ report_column (RodPlan        *plan,
   rod_findings_add (plan->findings, &finding);
 }
 
+/* The nearest joint of those courses that a side of an opening reaches; one on its line does not
+ * count. */
+static double
+nearest_butt_mm (const RodField *field,
+                 RodPoint        from,
+                 RodPoint        to,
+                 gboolean        square)
+{
+  double nearest_mm = INFINITY;
+
+  for (guint j = 0; j < field->n_joints; j++)
+    {
+      const RodLengthJoint *joint = &field->joints[j];
+      double                low = field->phase_mm + joint->course * field->board->cover_mm;
+      double                x = joint->at_mm;
+      double                apart_mm = MIN (fabs (x - from.x), fabs (x - to.x));
+
+      if (low > MAX (from.y, to.y) + ROD_SNAP_MM ||
+          low + field->board->cover_mm < MIN (from.y, to.y) - ROD_SNAP_MM ||
+          (square && apart_mm <= ROD_EPSILON_MM))
+        continue;
+      nearest_mm = MIN (nearest_mm, apart_mm);
+    }
+  return nearest_mm;
+}
+
 /* Columns and the corners of openings, in the board frame: too near is nearer than the rule, but
  * not exactly on a side that is square to the boards. */
 static void
@@ -145,6 +172,7 @@ check_columns (RodPlan        *plan,
   double   least_mm = rod_plan_face (plan, field->face)->system->rules->joint_distance_mm;
   RodPoint from, to;
   gboolean square;
+  double   nearest_mm;
 
   if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG ||
       rod_edge_trimless (plan, field, edge))
@@ -160,6 +188,11 @@ check_columns (RodPlan        *plan,
       if (apart_mm < least_mm - ROD_EPSILON_MM && (!square || apart_mm > ROD_EPSILON_MM))
         report_column (plan, field, edge, apart_mm);
     }
+  if (!rod_field_has_butt_joints (field))
+    return;
+  nearest_mm = nearest_butt_mm (field, from, to, square);
+  if (nearest_mm < least_mm - ROD_EPSILON_MM)
+    report_column (plan, field, edge, nearest_mm);
 }
 
 void

@@ -59,6 +59,7 @@ rod_checks_run (RodPlan *plan)
         }
       rod_check_pieces (plan, f);
       rod_check_edges (plan, f);
+      rod_check_joints (plan, f);
       rod_check_products (plan, f);
     }
 }

@@ -37,6 +37,16 @@ void rod_check_edges (RodPlan *plan,
                       guint    field);
 
 /**
+ * rod_check_joints:
+ * @plan: a plan
+ * @field: index of a field
+ *
+ * "joints-refused", "joint-offset".
+ */
+void rod_check_joints (RodPlan *plan,
+                       guint    field);
+
+/**
  * rod_check_products:
  * @plan: a plan
  * @field: index of a field

@@ -187,6 +187,24 @@ write_joint_lines (RodJsonStream *json,
 }
 
 static void
+write_length_joints (RodJsonStream  *json,
+                     const RodField *field)
+{
+  rod_json_stream_open_array (json, "length_joints");
+  for (guint j = 0; j < field->n_joints; j++)
+    {
+      const RodLengthJoint *joint = &field->joints[j];
+
+      rod_json_stream_open_object (json, NULL);
+      rod_plan_json_length (
+        json, "line_mm", field->phase_mm + joint->course * field->board->cover_mm);
+      rod_plan_json_length (json, "at_mm", joint->at_mm);
+      rod_json_stream_close (json);
+    }
+  rod_json_stream_close (json);
+}
+
+static void
 write_field (RodJsonStream *json,
              const RodPlan *plan,
              guint          index)
@@ -207,7 +225,10 @@ write_field (RodJsonStream *json,
   rod_plan_json_length (json, "phase_mm", field->phase_mm);
   rod_plan_json_reckoning (json, "phase_reckoning", rod_reckon_phase (plan, index));
   write_joint_lines (json, plan, index);
+  rod_plan_json_choice (
+    json, "joint_pattern", rod_joint_pattern_choices, (int) field->joint_rules.pattern);
   rod_plan_json_lengths (json, "columns_mm", field->columns, field->n_columns);
+  write_length_joints (json, field);
   rod_json_stream_integer (json, "courses", field->n_courses);
   rod_json_stream_integer (json, "first_piece", field->first_piece);
   rod_json_stream_integer (json, "pieces", field->n_pieces);

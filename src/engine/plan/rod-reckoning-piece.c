@@ -144,6 +144,8 @@ rod_reckon_piece_gap (const RodPlan *plan,
   const RodField    *field = rod_plan_field (plan, piece->field);
   const RodRules    *rules = rod_plan_face (plan, field->face)->system->rules;
   const RodPieceEnd *end = right ? &piece->right : &piece->left;
+  gboolean           butt = is_column (end) && rod_field_has_butt_joints (field);
+  double             least_mm = butt ? rules->butt_gap_mm : rules->min_gap_mm;
   RodReckoning      *reckoning;
 
   reckoning = rod_reckoning_new (
@@ -152,7 +154,7 @@ rod_reckon_piece_gap (const RodPlan *plan,
     {
       rod_reckoning_add (reckoning, 0.0, _ ("the board runs out to a point"), NULL);
     }
-  else if (end->run_mm < ROD_EPSILON_MM)
+  else if (end->run_mm < ROD_EPSILON_MM && !butt)
     {
       rod_reckoning_add (
         reckoning, rules->fixed_end_gap_mm, _ ("gap at the end where the board is held"), "F2");
@@ -168,9 +170,9 @@ rod_reckon_piece_gap (const RodPlan *plan,
                               ceil (reckoning->result - ROD_EPSILON_MM) - reckoning->result,
                               _ ("rounded up"),
                               NULL);
-      if (reckoning->result < rules->min_gap_mm)
+      if (reckoning->result < least_mm)
         rod_reckoning_add_some (
-          reckoning, rules->min_gap_mm - reckoning->result, _ ("up to the least gap"), NULL);
+          reckoning, least_mm - reckoning->result, _ ("up to the least gap"), NULL);
     }
   rod_reckoning_add_some (
     reckoning, end->gap_mm - reckoning->result, _ ("same gap along the whole raked edge"), "R19");

@@ -205,10 +205,11 @@ static void
 add_exact_places (Layout      *layout,
                   const Strip *strip)
 {
-  double first_mm = widest_mm (layout, FALSE, TRUE);
-  double next_mm = widest_mm (layout, TRUE, TRUE);
-  guint  n = MIN (least_bays (layout, strip), MOST_JOINTS);
-  int    most = layout->field->joint_rules.repeat - 1;
+  double   first_mm = widest_mm (layout, FALSE, TRUE);
+  double   next_mm = widest_mm (layout, TRUE, TRUE);
+  guint    n = MIN (least_bays (layout, strip), MOST_JOINTS);
+  gboolean lanes = layout->field->joint_rules.pattern == ROD_JOINTS_STAGGERED;
+  int      most = lanes ? layout->field->joint_rules.repeat - 1 : 0;
 
   for (guint j = 0; j + 1 < n; j++)
     for (int lane = -most; lane <= most; lane++)
@@ -298,7 +299,7 @@ collect_places (Layout *layout)
 {
   const Strip *last = NULL;
 
-  add_raster_places (layout, TRUE);
+  add_raster_places (layout, layout->field->joint_rules.pattern == ROD_JOINTS_STAGGERED);
   for (guint i = 0; i < layout->bans->len; i++)
     {
       double on_mm = g_array_index (layout->bans, RodJointBan, i).on_mm;
@@ -313,7 +314,8 @@ collect_places (Layout *layout)
       if (!is_long (layout, strip) || (last != NULL && same_extent (last, strip)))
         continue;
       add_exact_places (layout, strip);
-      add_even_places (layout, strip);
+      if (layout->field->joint_rules.pattern == ROD_JOINTS_BALANCED)
+        add_even_places (layout, strip);
       last = strip;
     }
   tidy_places (layout);
@@ -685,13 +687,49 @@ longest_strip (const Layout *layout)
   return longest;
 }
 
+/* Whether finer places give lanes with fewer joints than those found. */
+static gboolean
+spares_joints (const RodJointSpan  *span,
+               const RodJointLanes *found)
+{
+  RodJointLanes finer;
+  gboolean      fewer;
+
+  if (!rod_joint_lanes_find (span, &finer))
+    return FALSE;
+  fewer = found->n_lanes == 0 || finer.n_joints < found->n_joints;
+  rod_joint_lanes_clear (&finer);
+  return fewer;
+}
+
 /* Lanes on the battens that stand there anyway; on shifted places and battens of their own only
  * where that spares joints. */
 static void
-find_lanes (Layout *layout)
+find_lanes (Layout       *layout,
+            RodJointSpan *span,
+            const GArray *raster,
+            const GArray *all,
+            guint         least_joints)
 {
-  const Strip  *strip = longest_strip (layout);
-  RodJointLanes finer = { 0 };
+  RodJointLanes finer;
+
+  span->places = raster;
+  rod_joint_cycle_find (span, &layout->stock, layout->reach_mm, &layout->lanes);
+  if (layout->lanes.n_lanes > 0 && layout->lanes.n_joints <= least_joints)
+    return;
+  span->places = all;
+  if (!spares_joints (span, &layout->lanes) ||
+      !rod_joint_cycle_find (span, &layout->stock, layout->reach_mm, &finer))
+    return;
+  rod_joint_lanes_clear (&layout->lanes);
+  layout->lanes = finer;
+}
+
+/* Lanes for the longest strip, with the offset asked for or the widest that leaves a way. */
+static void
+choose_lanes (Layout *layout)
+{
+  const Strip *strip = longest_strip (layout);
   g_autoptr (GArray) all = g_steal_pointer (&layout->places);
   RodJointSpan span = {
     .low_mm = strip->low_mm,
@@ -702,33 +740,21 @@ find_lanes (Layout *layout)
     .board_mm = board_mm,
     .data = layout,
   };
-  gboolean found = FALSE;
 
   layout->places = g_array_new (FALSE, FALSE, sizeof (RodJointPlace));
   add_raster_places (layout, FALSE);
   tidy_places (layout);
-  for (guint i = 0; i < G_N_ELEMENTS (weaker_offsets) && !found; i++)
+  for (guint i = 0; i < G_N_ELEMENTS (weaker_offsets) && layout->lanes.n_lanes == 0; i++)
     {
       span.offset_mm = layout->field->joint_rules.offset_mm * weaker_offsets[i];
-      span.places = layout->places;
-      found = rod_joint_cycle_find (&span, &layout->stock, layout->reach_mm, &layout->lanes);
-      span.places = all;
-      if (!rod_joint_cycle_find (&span, &layout->stock, layout->reach_mm, &finer))
-        continue;
-      if (found && layout->lanes.n_joints <= finer.n_joints)
-        {
-          rod_joint_lanes_clear (&finer);
-          continue;
-        }
-      rod_joint_lanes_clear (&layout->lanes);
-      layout->lanes = finer;
-      found = TRUE;
+      find_lanes (
+        layout, &span, layout->places, all, span.n_lanes * (least_bays (layout, strip) - 1));
     }
   g_array_append_vals (layout->places, all->data, all->len);
   for (guint i = 0; i < layout->lanes.n_lanes; i++)
     g_array_append_vals (
       layout->places, layout->lanes.lanes[i]->data, layout->lanes.lanes[i]->len);
-  g_array_sort (layout->places, compare_places);
+  tidy_places (layout);
 }
 
 static void
@@ -762,7 +788,7 @@ place_all (Layout *layout)
       draw_joints (layout);
       break;
     case ROD_JOINTS_STAGGERED:
-      find_lanes (layout);
+      choose_lanes (layout);
       choose_all (layout);
       break;
     case ROD_JOINTS_BALANCED:

@@ -26,7 +26,9 @@ widest_bay_mm (const RodPlan  *plan,
   double longest_mm = rod_field_longest_mm (plan, field);
   RodBay bay = { 0 };
 
-  return rod_field_ends_square (field) ? rod_bay_clear_mm (plan, field, bay, longest_mm) : longest_mm;
+  if (!rod_field_ends_square (field))
+    return longest_mm;
+  return rod_bay_clear_mm (plan, field, bay, longest_mm);
 }
 
 static double

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "engine/plan/rod-faces.h"
+#include "engine/plan/rod-field.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-joint-bans.h"
@@ -18,10 +19,9 @@ beside_mm (const RodPlan  *plan,
            const RodField *field,
            const RodEdge  *edge)
 {
-  double   least_mm = rod_plan_face (plan, field->face)->system->rules->min_piece_mm;
-  double   web_mm = field->joint != NULL ? field->joint->back_mm : 0.0;
-  gboolean butt = field->joint_rules.pattern != ROD_JOINTS_COLUMNS;
-  RodBay   bay = { .left_butt = butt };
+  double least_mm = rod_plan_face (plan, field->face)->system->rules->min_piece_mm;
+  double web_mm = field->joint != NULL ? field->joint->back_mm : 0.0;
+  RodBay bay = { .left_butt = rod_field_has_butt_joints (field) };
 
   return edge->clearance_mm + edge->back_mm + web_mm +
          rod_bay_clear_mm (plan, field, bay, least_mm);
@@ -47,6 +47,28 @@ ban_corner (GArray  *bans,
   g_array_append_val (bans, ban);
 }
 
+/* A course that is notched over or under an opening keeps its joints out of the notch: what is left
+ * of the boards there is narrow, and battens stop short of it. Only courses that the side cuts
+ * through in earnest are meant. */
+static void
+ban_notch (GArray         *bans,
+           const RodField *field,
+           const RodEdge  *edge)
+{
+  double      inwards_mm = edge->clearance_mm + edge->back_mm + edge->gap_across_mm;
+  RodPoint    from, to;
+  RodJointBan ban = { .on_mm = (double) NAN };
+
+  rod_edge_shifted (edge, inwards_mm - edge->build_up_mm, &from, &to);
+  from = rod_affine_apply (field->to_board, from);
+  to = rod_affine_apply (field->to_board, to);
+  ban.from_mm = MIN (from.x, to.x);
+  ban.to_mm = MAX (from.x, to.x);
+  ban.low_mm = MAX (from.y, to.y) + 2.0 * ROD_SNAP_MM;
+  ban.high_mm = MIN (from.y, to.y) - 2.0 * ROD_SNAP_MM;
+  g_array_append_val (bans, ban);
+}
+
 GArray *
 rod_joint_bans (const RodPlan  *plan,
                 const RodField *field,
@@ -62,6 +84,9 @@ rod_joint_bans (const RodPlan  *plan,
       double         beside, before_mm, after_mm;
       gboolean       rises;
 
+      if (edge->opening >= 0 && edge->relation == ROD_BOARDS_ALONG &&
+          rod_field_has_butt_joints (field))
+        ban_notch (bans, field, edge);
       if (edge->opening < 0 || edge->relation == ROD_BOARDS_ALONG)
         continue;
       rod_edge_shifted (edge, -edge->build_up_mm, &from, &to);

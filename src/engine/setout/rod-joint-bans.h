@@ -33,6 +33,7 @@ typedef struct
  *
  * One ban for each corner line of an opening that boards meet (rule R21): joints keep
  * `joint_distance_mm` away, and with @spare_pieces the shortest piece on the side of the boards.
+ * Where boards meet without a trim, also one for each notch.
  *
  * Returns: (transfer full) (element-type RodJointBan): bans
  */
