@@ -195,6 +195,7 @@ forget_results (RodField *field,
   field->n_columns = 0;
   field->joints = NULL;
   field->n_joints = 0;
+  field->butt_reach_mm = 0.0;
   field->first_piece = 0;
   field->n_pieces = 0;
   field->first_batten = 0;
@@ -389,6 +390,7 @@ rod_earlier_keep_cladding (const RodEarlier *earlier,
   field->n_columns = old->n_columns;
   field->joints = g_memdup2 (old->joints, old->n_joints * sizeof (RodLengthJoint));
   field->n_joints = old->n_joints;
+  field->butt_reach_mm = old->butt_reach_mm;
   keep_pieces (earlier, old, index, rings);
   keep_battens (earlier, old, index);
   return TRUE;
