@@ -183,6 +183,11 @@ note_field (NotePen        *pen,
   note_fact (pen, _ ("Clad area"), rod_figures_area (units, rod_region_area (field->clad)));
   if (!rod_field_is_level (field) && !rod_field_is_upright (field))
     note_fact (pen, _ ("Joint lines"), rod_figures_length (units, field->phase_mm));
+  if (field->n_joints > 0 && field->n_columns == 0)
+    note_fact (pen,
+               _ ("Length joints"),
+               g_strdup (rod_choice_label (rod_joint_pattern_choices,
+                                           (int) field->joint_rules.pattern)));
   for (guint i = 0; i < field->n_columns; i++)
     {
       RodPoint at = rod_affine_apply (field->to_surface, (RodPoint){ field->columns[i], 0.0 });
