@@ -64,6 +64,21 @@ static const Option options[] = {
     N_ ("FILE"),
     N_ ("the whole plan for other programs, as JSON; - for standard output"),
   },
+  { .description = N_ ("Where joint lines fall:") },
+  {
+    "best",
+    'b',
+    G_STRUCT_OFFSET (RodCommand, best),
+    NULL,
+    N_ ("put joint lines left by hand at their best places (pins stay), and say what that changes"),
+  },
+  {
+    "save",
+    '\0',
+    G_STRUCT_OFFSET (RodCommand, save),
+    N_ ("FILE"),
+    N_ ("with --best: write the house as it is then"),
+  },
   { .description = N_ ("What to print:") },
   {
     "check",
@@ -125,7 +140,7 @@ check_command (RodCommand *command,
                GError    **error)
 {
   gboolean writes = command->out != NULL || command->sheets != NULL || command->lists != NULL ||
-                    command->svg != NULL || command->plan != NULL;
+                    command->svg != NULL || command->plan != NULL || command->save != NULL;
 
   if (command->help || command->version)
     return TRUE;
@@ -133,10 +148,13 @@ check_command (RodCommand *command,
     return refuse (error, _ ("no house file is named"));
   if (operands[1] != NULL)
     return refuse (error, _ ("only one house can be planned at a time"));
+  if (command->save != NULL && !command->best)
+    return refuse (error, _ ("--save goes with --best only"));
   if (command->check && writes)
     return refuse (error, _ ("--check writes no files; leave it out, or the files"));
   if (is_empty (operands[0]) || is_empty (command->out) || is_empty (command->sheets) ||
-      is_empty (command->lists) || is_empty (command->svg) || is_empty (command->plan))
+      is_empty (command->lists) || is_empty (command->svg) || is_empty (command->plan) ||
+      is_empty (command->save))
     return refuse (error, _ ("a file or folder has an empty name"));
 
   command->house = g_strdup (operands[0]);
@@ -224,6 +242,9 @@ append_examples (GString *help)
                   "studio.storeyrod --check",
                   _ ("all that has to be put right"));
   append_example (help,
+                  "studio.storeyrod --best",
+                  _ ("which joint lines could lie better, and why?"));
+  append_example (help,
                   "- --plan - <studio.storeyrod | python3 -m json.tool",
                   _ ("the plan, handed on to another program"));
 }
@@ -267,4 +288,5 @@ rod_command_clear (RodCommand *command)
   g_clear_pointer (&command->lists, g_free);
   g_clear_pointer (&command->svg, g_free);
   g_clear_pointer (&command->plan, g_free);
+  g_clear_pointer (&command->save, g_free);
 }

@@ -26,6 +26,8 @@ GQuark rod_command_error_quark (void);
  * @lists: (nullable): folder for the CSV lists
  * @svg: (nullable): folder for the drawings of the surfaces
  * @plan: (nullable): JSON file to write, or "-" for standard output
+ * @save: (nullable): house file to write, with the best set-out
+ * @best: let go of joint lines left by hand
  * @check: print the findings only
  * @help: print how to use the program
  * @version: print the program's version
@@ -40,6 +42,8 @@ typedef struct
   char    *lists;
   char    *svg;
   char    *plan;
+  char    *save;
+  gboolean best;
   gboolean check;
   gboolean help;
   gboolean version;

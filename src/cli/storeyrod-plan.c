@@ -5,6 +5,7 @@
  */
 #include "config.h"
 
+#include "cli/rod-best-text.h"
 #include "cli/rod-command.h"
 #include "cli/rod-finding-text.h"
 #include "cli/rod-output.h"
@@ -143,21 +144,55 @@ hand_out (const RodCommand *command,
   return TRUE;
 }
 
+static RodTakeoff *
+take_off (const RodHouse *house)
+{
+  g_autoptr (RodPlan) plan = rod_plan_new (house);
+
+  return rod_takeoff_new (plan, NULL);
+}
+
+/* The same house with its best set-out; says what that changes, unless standard output has the plan
+ * or the findings. */
+static RodHouse *
+set_out_best (const RodCommand *command,
+              const RodHouse   *house,
+              GError          **error)
+{
+  g_autoptr (RodHouse) best = rod_house_free_lines (house);
+
+  if (command->save != NULL && !rod_house_save (best, command->save, error))
+    return NULL;
+  if (!command->check && g_strcmp0 (command->plan, "-") != 0)
+    {
+      g_autoptr (RodTakeoff) before = take_off (house);
+      g_autoptr (RodTakeoff) after = take_off (best);
+      g_autofree char *text = rod_best_text (before, after);
+
+      g_print ("%s", text);
+    }
+  return g_steal_pointer (&best);
+}
+
 static int
 plan_house (const RodCommand *command)
 {
   g_autoptr (GError) error = NULL;
-  RodHouse *house = read_house (command->house, &error);
-  g_autoptr (RodPlan) plan = NULL;
+  g_autoptr (RodHouse) house = read_house (command->house, &error);
   g_autoptr (RodTakeoff) takeoff = NULL;
   g_autoptr (GArray) findings = NULL;
   gboolean clean;
 
+  if (house != NULL && command->best)
+    {
+      RodHouse *best = set_out_best (command, house, &error);
+
+      rod_record_unref (house);
+      house = best;
+    }
   if (house == NULL)
     return fail (error->message);
-  plan = rod_plan_new (house);
-  rod_record_unref (house);
-  takeoff = rod_takeoff_new (plan, NULL);
+  takeoff = take_off (house);
   findings = rod_takeoff_findings (takeoff);
   if (!hand_out (command, takeoff, findings, &error))
     return fail (error->message);

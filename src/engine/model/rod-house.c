@@ -175,3 +175,28 @@ rod_house_with_surface (const RodHouse *house,
   rod_record_take_list (edited, G_STRUCT_OFFSET (RodHouse, surfaces), surfaces);
   return edited;
 }
+
+RodHouse *
+rod_house_free_lines (const RodHouse *house)
+{
+  RodHouse  *freed;
+  GPtrArray *surfaces;
+
+  g_return_val_if_fail (house != NULL, NULL);
+
+  surfaces = rod_record_list_copy (house->surfaces);
+  for (guint i = 0; i < surfaces->len; i++)
+    {
+      RodSurface *surface = surfaces->pdata[i];
+
+      if (isnan (surface->joint_line_mm))
+        continue;
+      surfaces->pdata[i] = rod_record_copy (surface);
+      rod_record_unref (surface);
+      surface = surfaces->pdata[i];
+      surface->joint_line_mm = NAN;
+    }
+  freed = rod_record_copy (house);
+  rod_record_take_list (freed, G_STRUCT_OFFSET (RodHouse, surfaces), surfaces);
+  return freed;
+}

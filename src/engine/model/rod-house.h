@@ -223,6 +223,17 @@ const RodSurface *rod_house_find_surface (const RodHouse *house,
 RodHouse *rod_house_with_surface (const RodHouse *house,
                                   RodSurface     *surface) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * rod_house_free_lines:
+ * @house: a house
+ *
+ * Lets go of every joint line the user left by hand; pins stay. Surfaces without such a line are
+ * shared with @house.
+ *
+ * Returns: (transfer full): the house with its best set-out
+ */
+RodHouse *rod_house_free_lines (const RodHouse *house) G_GNUC_WARN_UNUSED_RESULT;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSite, rod_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodSaw, rod_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodBuying, rod_record_unref)
