@@ -93,10 +93,10 @@ append_group (GString       *out,
   append_choices (out, group->setout, group->best_mm);
 }
 
-static gint64
+static guint
 count_boards (const RodTakeoff *takeoff)
 {
-  gint64 n = 0;
+  guint n = 0;
 
   for (guint i = 0; i < takeoff->cuttings->len; i++)
     {
@@ -131,8 +131,7 @@ rod_best_text (const RodTakeoff *before,
     rod_columns_append (out, "", INDENT, _ ("all joint lines are at their best already"));
   else
     {
-      g_autofree char *line = g_strdup_printf (_ ("boards to cut from: %" G_GINT64_FORMAT
-                                                  " before, %" G_GINT64_FORMAT " now"),
+      g_autofree char *line = g_strdup_printf (_ ("boards to cut from: %u before, %u now"),
                                                count_boards (before),
                                                count_boards (after));
 
