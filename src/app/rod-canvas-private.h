@@ -31,10 +31,11 @@ struct _RodCanvas
   RodCanvasView view_to;
   RodPoint      low; /* the whole net */
   RodPoint      high;
-  RodPoint      pointer; /* last place in the widget */
-  RodPoint      panned;  /* offset of the drag so far */
-  double        pinched; /* scale of the pinch so far */
-  gboolean      fitted;  /* follow the size until the user moves */
+  RodPoint      pointer;        /* last place in the widget */
+  RodPoint      panned;         /* offset of the drag so far */
+  double        pinched;        /* scale of the pinch so far */
+  gboolean      fitted;         /* follow the size until the user moves */
+  gboolean      laid_out_blind; /* the net, before the widget had a size */
   guint         settle_id;
 
   RodCanvasPalette palette;
@@ -71,6 +72,11 @@ void rod_canvas_draw_measures (RodCanvas *self, cairo_t *cr);
 /* rod-canvas-rod.c: the storey rod, and lines carried round the house. */
 void rod_canvas_draw_rod (RodCanvas *self,
                           cairo_t   *cr);
+
+/* Where the name of a surface is written; %FALSE where it is not. */
+gboolean rod_canvas_name_room (RodCanvas       *self,
+                               guint            face,
+                               graphene_rect_t *room);
 
 /* rod-canvas-signs.c: selection, highlights, findings, names, scale. */
 void     rod_canvas_draw_signs (RodCanvas *self,

@@ -22,7 +22,7 @@
 #define FIGURES_FROM 12.0
 #define MARKS_FROM 3.0
 
-#define FIGURE_HEIGHT 6.0
+#define FIGURE_HEIGHT 6.5
 #define DIAGONAL_LEAST 1e-6
 
 typedef struct

@@ -24,9 +24,11 @@
 #define NAME_FROM 34.0
 #define NAME_TO 180.0
 
-/* Length of the scale bar at most, and its place. */
+/* Length of the scale bar at most, and its place: to the left of the buttons over the drawing. */
 #define BAR_LENGTH 150.0
-#define BAR_MARGIN 16.0
+#define BAR_RIGHT 138.0
+#define BAR_BELOW 20.0
+#define BAR_PLATE 7.0
 
 static void
 trace_piece (RodCanvas *self,
@@ -252,6 +254,13 @@ rod_canvas_find_sign (RodCanvas *self,
   return FALSE;
 }
 
+static double
+pill_width (RodCanvas  *self,
+            const char *text)
+{
+  return rod_lettering_width (self->lettering, text, LABEL_HEIGHT, TRUE) + 12;
+}
+
 static void
 draw_pill (RodCanvas  *self,
            cairo_t    *cr,
@@ -259,7 +268,7 @@ draw_pill (RodCanvas  *self,
            RodPoint    middle)
 {
   RodLetterStyle style = { .height = LABEL_HEIGHT, .bold = TRUE, .align = ROD_ALIGN_CENTRE };
-  double         width = rod_lettering_width (self->lettering, text, LABEL_HEIGHT, TRUE) + 12;
+  double         width = pill_width (self, text);
 
   rod_ink_use (self->palette.surface, cr);
   cairo_rectangle (cr, middle.x - width / 2, middle.y - LABEL_HEIGHT, width, 2 * LABEL_HEIGHT);
@@ -271,11 +280,11 @@ draw_pill (RodCanvas  *self,
 }
 
 /* The surface's name where it fits, else its mark alone: below a wall, where the ground is, and in
- * the middle of all else. */
-static void
-draw_name (RodCanvas *self,
-           cairo_t   *cr,
-           guint      index)
+ * the middle of all else. %NULL where there is no room for either. */
+static char *
+place_name (RodCanvas *self,
+            guint      index,
+            RodPoint  *middle)
 {
   const RodFace   *face = rod_plan_face (self->plan, index);
   RodPoint         low = g_array_index (self->boxes, RodPoint, 2 * index);
@@ -284,49 +293,90 @@ draw_name (RodCanvas *self,
   double           height = (high.y - low.y) * self->view.scale;
   g_autofree char *full = g_strdup_printf ("%s  %s", face->mark, face->label);
   const char      *text = full;
-  gboolean         wall;
+  gboolean         wall = face->surface->kind == ROD_SURFACE_WALL;
   RodPoint         at;
 
-  if (face->opening >= 0 || width < NAME_FROM || height < NAME_FROM)
-    return;
+  if (face->opening >= 0 || width < NAME_FROM || (!wall && height < NAME_FROM))
+    return NULL;
   /* Who looks closely reads the marks of the boards. */
-  wall = face->surface->kind == ROD_SURFACE_WALL;
   if (!wall && height > NAME_TO)
-    return;
-  if (rod_lettering_width (self->lettering, text, LABEL_HEIGHT, TRUE) + 16 > width)
+    return NULL;
+  if (pill_width (self, text) + 4 > width)
     text = face->mark;
-  if (rod_lettering_width (self->lettering, text, LABEL_HEIGHT, TRUE) + 16 > width)
-    return;
+  if (pill_width (self, text) + 4 > width)
+    return NULL;
 
   at = rod_affine_apply (rod_canvas_view_affine (&self->view),
                          (RodPoint){ (low.x + high.x) / 2,
                                      wall ? low.y : (low.y + high.y) / 2 });
   if (wall)
     at.y += LABEL_HEIGHT + 4;
-  draw_pill (self, cr, text, (RodPoint){ floor (at.x) + 0.5, floor (at.y) + 0.5 });
+  *middle = (RodPoint){ floor (at.x) + 0.5, floor (at.y) + 0.5 };
+
+  return g_strdup (text);
 }
 
+gboolean
+rod_canvas_name_room (RodCanvas       *self,
+                      guint            face,
+                      graphene_rect_t *room)
+{
+  RodPoint         middle;
+  g_autofree char *text = place_name (self, face, &middle);
+  double           width = text != NULL ? pill_width (self, text) : 0;
+
+  if (text == NULL)
+    return FALSE;
+
+  *room = GRAPHENE_RECT_INIT ((float) (middle.x - width / 2),
+                              (float) (middle.y - LABEL_HEIGHT),
+                              (float) width,
+                              (float) (2 * LABEL_HEIGHT));
+
+  return TRUE;
+}
+
+static void
+draw_name (RodCanvas *self,
+           cairo_t   *cr,
+           guint      index)
+{
+  RodPoint         middle;
+  g_autofree char *text = place_name (self, index, &middle);
+
+  if (text != NULL)
+    draw_pill (self, cr, text, middle);
+}
+
+/* On a plate of its own: whatever the drawing has there must not run into it. */
 static void
 draw_scale_bar (RodCanvas *self,
                 cairo_t   *cr)
 {
   double           field_mm = rod_scale_bar_step (1 / self->view.scale, BAR_LENGTH);
   double           step = field_mm * self->view.scale;
-  double           x = floor (self->view.width - BAR_MARGIN - 4 * step);
-  double           y = floor (self->view.height - BAR_MARGIN);
+  double           right = floor (self->view.width - BAR_RIGHT);
+  double           x = floor (right - 4 * step);
+  double           y = floor (self->view.height - BAR_BELOW);
   g_autofree char *text = rod_figures_length_unit (self->plan->house->units, 4 * field_mm);
   RodLetterStyle   style = { .height = 7, .align = ROD_ALIGN_RIGHT };
 
+  cairo_rectangle (cr,
+                   x - BAR_PLATE,
+                   y - 9 - style.height - BAR_PLATE,
+                   4 * step + 2 * BAR_PLATE,
+                   9 + style.height + 1 + 2 * BAR_PLATE);
+  cairo_set_source_rgba (cr,
+                         self->palette.ground.red,
+                         self->palette.ground.green,
+                         self->palette.ground.blue,
+                         0.9);
+  cairo_fill (cr);
   rod_ink_use (self->palette.ink, cr);
   for (int i = 0; i < 4; i++)
     cairo_rectangle (cr, x + i * step, i % 2 == 0 ? y - 4 : y - 1, step, i % 2 == 0 ? 5 : 2);
   cairo_fill (cr);
-  rod_lettering_write (self->lettering,
-                       cr,
-                       text,
-                       &style,
-                       self->view.width - BAR_MARGIN,
-                       y - 9);
+  rod_lettering_write (self->lettering, cr, text, &style, right, y - 9);
 }
 
 void

@@ -19,6 +19,7 @@
 
 /* Free round a figure. */
 #define FIGURE_CLEAR 8.0
+#define LINE_CLEAR 3.0f
 
 typedef struct
 {
@@ -49,6 +50,56 @@ take_room (Writer  *writer,
   return TRUE;
 }
 
+/* Nothing may be written over the lines of an opening. */
+static void
+take_box (Writer  *writer,
+          RodPoint low,
+          RodPoint high)
+{
+  graphene_rect_t box;
+
+  graphene_rect_init (&box,
+                      (float) low.x,
+                      (float) low.y,
+                      (float) (high.x - low.x),
+                      (float) (high.y - low.y));
+  graphene_rect_inset (&box, -LINE_CLEAR, -LINE_CLEAR);
+  g_array_append_val (writer->taken, box);
+}
+
+/* In the middle of a side if there is room, else farther towards its ends. */
+static gboolean
+find_room (Writer   *writer,
+           RodPoint  from,
+           RodPoint  to,
+           double    width,
+           RodPoint *at)
+{
+  static const double shares[] = { 0.5, 0.3, 0.7, 0.15, 0.85 };
+  double              length = hypot (to.x - from.x, to.y - from.y);
+  double              along_x = (to.x - from.x) / length;
+  double              along_y = (to.y - from.y) / length;
+
+  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      double share = shares[i];
+
+      if (MIN (share, 1 - share) * length < width / 2 + FIGURE_CLEAR)
+        continue;
+      /* The surface lies to the left of a side, which is to the right on a plane with y
+       * downwards. */
+      at->x = from.x + (to.x - from.x) * share + along_y * FIGURE_DISTANCE;
+      at->y = from.y + (to.y - from.y) * share - along_x * FIGURE_DISTANCE;
+      if (take_room (writer,
+                     *at,
+                     fabs (along_x) * width + FIGURE_HEIGHT,
+                     fabs (along_y) * width + FIGURE_HEIGHT))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
 static void
 write_along (Writer     *writer,
              const char *text,
@@ -56,22 +107,12 @@ write_along (Writer     *writer,
              RodPoint    to)
 {
   RodLettering  *lettering = writer->self->lettering;
-  double         length = hypot (to.x - from.x, to.y - from.y);
   double         width = rod_lettering_width (lettering, text, FIGURE_HEIGHT, FALSE);
   double         angle = atan2 (to.y - from.y, to.x - from.x);
   RodLetterStyle style = { .height = FIGURE_HEIGHT, .align = ROD_ALIGN_CENTRE };
   RodPoint       at;
 
-  if (length < width + 2 * FIGURE_CLEAR)
-    return;
-
-  /* The surface lies to the left of a side, which is to the right on a plane with y downwards. */
-  at.x = (from.x + to.x) / 2 + sin (angle) * FIGURE_DISTANCE;
-  at.y = (from.y + to.y) / 2 - cos (angle) * FIGURE_DISTANCE;
-  if (!take_room (writer,
-                  at,
-                  fabs (cos (angle)) * width + FIGURE_HEIGHT,
-                  fabs (sin (angle)) * width + FIGURE_HEIGHT))
+  if (!find_room (writer, from, to, width, &at))
     return;
 
   /* Readable from below or from the right, as ISO 129-1 has it. */
@@ -148,6 +189,16 @@ write_opening (Writer  *writer,
                          &style,
                          middle.x,
                          middle.y + FIGURE_HEIGHT / 2);
+  take_box (writer,
+            rod_affine_apply (rod_canvas_view_affine (&self->view), low),
+            rod_affine_apply (rod_canvas_view_affine (&self->view), high));
+}
+
+static gboolean
+is_measured (RodCanvas *self,
+             guint      face)
+{
+  return rod_plan_face (self->plan, face)->opening < 0 && rod_canvas_sees_face (self, face);
 }
 
 void
@@ -160,12 +211,16 @@ rod_canvas_draw_measures (RodCanvas *self,
   rod_ink_use (self->palette.ink, cr);
   for (guint i = 0; i < self->plan->faces->len; i++)
     {
-      const RodFace *face = rod_plan_face (self->plan, i);
+      graphene_rect_t name;
 
-      if (face->opening >= 0 || !rod_canvas_sees_face (self, i))
-        continue;
-      for (guint k = 0; k < face->surface->openings->len; k++)
-        write_opening (&writer, rod_place_opening (i, k));
-      write_sides (&writer, i);
+      if (is_measured (self, i) && rod_canvas_name_room (self, i, &name))
+        g_array_append_val (taken, name);
     }
+  for (guint i = 0; i < self->plan->faces->len; i++)
+    if (is_measured (self, i))
+      for (guint k = 0; k < rod_plan_face (self->plan, i)->surface->openings->len; k++)
+        write_opening (&writer, rod_place_opening (i, k));
+  for (guint i = 0; i < self->plan->faces->len; i++)
+    if (is_measured (self, i))
+      write_sides (&writer, i);
 }

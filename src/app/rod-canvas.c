@@ -29,6 +29,9 @@
 /* Kept free round what is shown. */
 #define MARGIN 28.0
 
+/* Kept free for the scale bar and for the buttons over the drawing. */
+#define FOOT_STRIP 32.0
+
 /* A place chosen elsewhere is shown with this many times its own extent. */
 #define SURROUNDINGS 2.5
 
@@ -100,12 +103,15 @@ fit_view (RodCanvas     *self,
           RodCanvasView *view)
 {
   double width = self->view.width;
+  double height = self->view.height;
 
-  /* The rod stands at the left. */
+  /* The rod stands at the left; scale and buttons are below. */
   view->width = width - ROD_STRIP;
+  view->height = height - FOOT_STRIP;
   rod_canvas_view_show (view, self->low, self->high, MARGIN);
   view->width = width;
-  rod_canvas_view_pan (view, ROD_STRIP / 2, 0);
+  view->height = height;
+  rod_canvas_view_pan (view, ROD_STRIP / 2, -FOOT_STRIP / 2);
 }
 
 static void
@@ -173,6 +179,30 @@ rod_canvas_snapshot (GtkWidget   *widget,
   cairo_destroy (cr);
 }
 
+/* The rows of the net suit the widget as it was first seen; they stay when it is resized, since a
+ * house that rearranges itself would be hard to follow. */
+static void
+lay_out_net (RodCanvas *self)
+{
+  gboolean allocated = self->view.width > 1 && self->view.height > 1;
+  RodPoint size;
+
+  self->laid_out_blind = !allocated;
+  g_clear_pointer (&self->net, g_free);
+  self->net = rod_net_layout (self->plan,
+                              allocated ? self->view.width : USUAL_WIDTH,
+                              allocated ? self->view.height : USUAL_HEIGHT,
+                              &size);
+  self->low = (RodPoint){ 0, 0 };
+  self->high = size;
+  g_array_set_size (self->boxes, 2 * self->plan->faces->len);
+  for (guint i = 0; i < self->plan->faces->len; i++)
+    rod_canvas_place_extent (self,
+                             rod_place_face (i),
+                             &g_array_index (self->boxes, RodPoint, 2 * i),
+                             &g_array_index (self->boxes, RodPoint, 2 * i + 1));
+}
+
 static void
 rod_canvas_size_allocate (GtkWidget *widget,
                           int        width,
@@ -183,6 +213,8 @@ rod_canvas_size_allocate (GtkWidget *widget,
 
   self->view.width = width;
   self->view.height = height;
+  if (self->laid_out_blind && self->plan != NULL)
+    lay_out_net (self);
   if (self->fitted && self->plan != NULL)
     fit_view (self, &self->view);
 }
@@ -290,28 +322,6 @@ rod_canvas_set_findings (RodCanvas  *self,
                             self);
 }
 
-/* The rows of the net suit the widget as it is now; they stay when it is resized, since a house
- * that rearranges itself would be hard to follow. */
-static void
-lay_out_net (RodCanvas *self)
-{
-  gboolean allocated = self->view.width > 1 && self->view.height > 1;
-  RodPoint size;
-
-  self->net = rod_net_layout (self->plan,
-                              allocated ? self->view.width : USUAL_WIDTH,
-                              allocated ? self->view.height : USUAL_HEIGHT,
-                              &size);
-  self->low = (RodPoint){ 0, 0 };
-  self->high = size;
-  g_array_set_size (self->boxes, 2 * self->plan->faces->len);
-  for (guint i = 0; i < self->plan->faces->len; i++)
-    rod_canvas_place_extent (self,
-                             rod_place_face (i),
-                             &g_array_index (self->boxes, RodPoint, 2 * i),
-                             &g_array_index (self->boxes, RodPoint, 2 * i + 1));
-}
-
 void
 rod_canvas_set_plan (RodCanvas *self,
                      RodPlan   *plan)
@@ -322,7 +332,6 @@ rod_canvas_set_plan (RodCanvas *self,
     return;
 
   g_clear_pointer (&self->highlight, g_array_unref);
-  g_clear_pointer (&self->net, g_free);
   g_clear_pointer (&self->plan, rod_plan_unref);
   if (plan != NULL)
     {

@@ -208,7 +208,7 @@ add_order (RodDetails       *self,
   total = rod_figures_money (takeoff->plan->house->buying->currency, takeoff->total);
   weight = rod_figures_weight (takeoff->plan->house->units, takeoff->weight_kg);
   rod_details_add_section (self, _ ("Order"));
-  rod_details_add_count (self, _ ("Lines"), takeoff->lines->len);
+  rod_details_add_count (self, _ ("Lines of the order"), takeoff->lines->len);
   rod_details_add_figure (self, _ ("Weight"), weight);
   rod_details_add_figure (self, _ ("Cost"), total);
 }

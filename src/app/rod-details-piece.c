@@ -110,7 +110,7 @@ rod_details_show_piece (RodDetails    *self,
   rod_details_add_section (self, _ ("Fixed by"));
   rod_details_add_count (self, _ ("Screws"), piece->screws);
   rod_details_add_count (self, _ ("Battens under it"), piece->battens);
-  rod_details_add_length (self, _ ("Fixing flange left"), piece->flange_mm);
+  rod_details_add_length (self, _ ("Fixing flange that remains"), piece->flange_mm);
 }
 
 static const char *

@@ -77,6 +77,23 @@ show_severity (GtkWidget  *row,
 }
 
 static void
+name_row (GtkWidget        *row,
+          const char       *severity,
+          const RodFinding *finding)
+{
+  g_autofree char *words = NULL;
+
+  if (row == NULL)
+    return;
+
+  words = g_strdup_printf ("%s. %s %s",
+                           severity,
+                           finding->text != NULL ? finding->text : "",
+                           finding->remedy != NULL ? finding->remedy : "");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
+static void
 row_bind_cb (GtkSignalListItemFactory *factory,
              GtkListItem              *item)
 {
@@ -101,6 +118,7 @@ row_bind_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_label (GTK_LABEL (text), finding->text != NULL ? finding->text : "");
   gtk_label_set_label (GTK_LABEL (remedy), finding->remedy != NULL ? finding->remedy : "");
   gtk_widget_set_visible (remedy, finding->remedy != NULL && finding->remedy[0] != '\0');
+  name_row (gtk_widget_get_parent (row), severity, finding);
 }
 
 static void
@@ -216,8 +234,23 @@ rod_findings_list_step (RodFindingsList *self,
     position = by > 0 ? 0 : n_findings - 1;
   else
     position = (position + n_findings + (guint) by) % n_findings;
+  /* Where there is only one, the user wants to see it again. */
+  if (position == gtk_single_selection_get_selected (self->model))
+    lead_to (self, position);
   gtk_single_selection_set_selected (self->model, position);
   gtk_widget_activate_action (GTK_WIDGET (self->view), "list.scroll-to-item", "u", position);
+}
+
+const char *
+rod_findings_list_get_text (RodFindingsList *self)
+{
+  RodFindingItem *item;
+
+  g_return_val_if_fail (ROD_IS_FINDINGS_LIST (self), NULL);
+
+  item = gtk_single_selection_get_selected_item (self->model);
+
+  return item != NULL ? rod_finding_item_get (item)->text : NULL;
 }
 
 guint

@@ -31,6 +31,14 @@ void rod_findings_list_step (RodFindingsList *self,
                              int              by);
 
 /**
+ * rod_findings_list_get_text:
+ * @self: a list
+ *
+ * Returns: (transfer none) (nullable): what the chosen finding says
+ */
+const char *rod_findings_list_get_text (RodFindingsList *self);
+
+/**
  * rod_findings_list_get_selected:
  * @self: a list
  *

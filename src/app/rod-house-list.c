@@ -76,6 +76,25 @@ figure_meaning (RodHouseNode *node)
     }
 }
 
+/* Keys move the focus to the expander, pointers of assistive tools to the row. */
+static void
+name_row (GtkWidget    *expander,
+          RodHouseNode *node)
+{
+  /* Translators: a row of the list of the house: name, meaning of the figure, figure. */
+  g_autofree char *words = g_strdup_printf (_ ("%s, %s: %s"),
+                                            rod_house_node_get_name (node),
+                                            figure_meaning (node),
+                                            rod_house_node_get_figure (node));
+  GtkWidget       *named[] = { expander, gtk_widget_get_parent (expander) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (named) && named[i] != NULL; i++)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (named[i]),
+                                    GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    words,
+                                    -1);
+}
+
 static void
 row_bind_cb (GtkSignalListItemFactory *factory,
              GtkListItem              *item)
@@ -92,6 +111,7 @@ row_bind_cb (GtkSignalListItemFactory *factory,
   gtk_widget_set_tooltip_text (name, rod_house_node_get_name (node));
   gtk_label_set_label (GTK_LABEL (figure), rod_house_node_get_figure (node));
   gtk_widget_set_tooltip_text (figure, figure_meaning (node));
+  name_row (GTK_WIDGET (expander), node);
 }
 
 static void

@@ -47,6 +47,35 @@ highlight_cb (RodHouseView *self,
   rod_canvas_set_highlight (self->canvas, self->stage == ROD_STAGE_ORDER ? pieces : NULL);
 }
 
+/* Whether one was shown. */
+static gboolean
+hide_panes (RodHouseView *self)
+{
+  gboolean shown = rod_panes_get_show_start (self->panes) || rod_panes_get_show_end (self->panes);
+
+  rod_panes_set_show_start (self->panes, FALSE);
+  rod_panes_set_show_end (self->panes, FALSE);
+
+  return shown;
+}
+
+/* Escape steps back: a pane that lies over the drawing goes first, then the selection. */
+static gboolean
+escape_cb (GtkWidget *widget,
+           GVariant  *args,
+           gpointer   user_data)
+{
+  RodHouseView *self = ROD_HOUSE_VIEW (widget);
+
+  if (rod_panes_get_folded (self->panes) && hide_panes (self))
+    return GDK_EVENT_STOP;
+  if (rod_selection_get (self->selection).kind == ROD_PLACE_HOUSE)
+    return GDK_EVENT_PROPAGATE;
+  rod_selection_set (self->selection, rod_place_house (), FALSE);
+
+  return GDK_EVENT_STOP;
+}
+
 /* The selection is set before the plan is handed to those who show it, so that none of them sees
  * a place of the house before. */
 static void
@@ -109,6 +138,7 @@ rod_house_view_class_init (RodHouseViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rod_house_view_dispose;
   ensure_types ();
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_cb, NULL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/storeyrod/Storeyrod/rod-house-view.ui");
   gtk_widget_class_bind_template_child (widget_class, RodHouseView, panes);
@@ -207,6 +237,8 @@ rod_house_view_step_finding (RodHouseView *self,
     gtk_widget_activate_action (GTK_WIDGET (self), "win.stage", "s", "set-out");
   if (!rod_panes_get_folded (self->panes))
     rod_house_view_show_findings (self);
+  else
+    hide_panes (self);
   rod_findings_list_step (self->findings_list, by);
 }
 

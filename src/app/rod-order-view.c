@@ -95,7 +95,7 @@ static char *
 total_text (const RodTakeoff   *takeoff,
             const RodOrderLine *line)
 {
-  return rod_figures_money (takeoff->plan->house->buying->currency, line->total);
+  return rod_figures_amount (takeoff->plan->house->buying->currency, line->total);
 }
 
 static const struct
@@ -125,11 +125,12 @@ cell_setup_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_xalign (GTK_LABEL (label), columns[column].number ? 1 : 0);
   if (columns[column].number)
     gtk_widget_add_css_class (label, "rod-figure");
-  else
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   /* The first column must stay readable; a narrow window scrolls to the others. */
   if (column == 0)
-    gtk_label_set_width_chars (GTK_LABEL (label), 20);
+    {
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (GTK_LABEL (label), 20);
+    }
   gtk_list_item_set_child (item, label);
 }
 
@@ -362,6 +363,20 @@ rod_order_view_init (RodOrderView *self)
   add_columns (self);
 }
 
+/* The currency is the same in all rows. */
+static void
+name_cost (RodOrderView *self)
+{
+  GListModel      *model = gtk_column_view_get_columns (self->lines);
+  guint            last = g_list_model_get_n_items (model) - 1;
+  g_autofree char *title = NULL;
+  g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (model, last);
+
+  /* Translators: title of a column of amounts; in brackets the currency. */
+  title = g_strdup_printf (_ ("Cost (%s)"), self->takeoff->plan->house->buying->currency);
+  gtk_column_view_column_set_title (column, title);
+}
+
 static void
 list_cuttings (RodOrderView *self)
 {
@@ -399,6 +414,8 @@ rod_order_view_set_takeoff (RodOrderView *self,
 
       g_list_store_append (self->line_list, item);
     }
+  if (takeoff != NULL)
+    name_cost (self);
   list_cuttings (self);
   cutting_chosen_cb (self);
   gtk_spinner_set_spinning (self->spinner, takeoff == NULL);

@@ -319,34 +319,52 @@ rod_place_describe (RodPlace       place,
 
   if (place.kind == ROD_PLACE_FACE)
     {
-      const RodFace *face = rod_plan_face (plan, place.face);
-      guint          pieces = 0;
+      const RodFace   *face = rod_plan_face (plan, place.face);
+      guint            pieces = 0;
+      g_autofree char *area =
+        rod_figures_area (plan->house->units, rod_region_area (face->bare));
 
       for (guint i = 0; i < face->n_fields; i++)
         pieces += rod_plan_field (plan, face->first_field + i)->n_pieces;
-      return g_strdup_printf (ngettext ("%s, %u piece", "%s, %u pieces", pieces),
+      /* Translators: a surface: its name, its area, its boards. */
+      return g_strdup_printf (ngettext ("%s, %s, %u piece", "%s, %s, %u pieces", pieces),
                               face->label,
+                              area,
                               pieces);
     }
 
   if (place.kind == ROD_PLACE_OPENING)
     {
       const RodOpening *opening = rod_place_opening_of (place, plan);
+      g_autofree char  *width = NULL;
+      g_autofree char  *height = NULL;
+      RodPoint          low;
+      RodPoint          high;
 
-      /* Translators: the first is an opening, such as "Kitchen window", the second its wall. */
-      return g_strdup_printf (_ ("%s in %s"),
+      rod_place_extent (place, plan, rod_affine_identity (), &low, &high);
+      width = rod_figures_length (plan->house->units, high.x - low.x);
+      height = rod_figures_length_unit (plan->house->units, high.y - low.y);
+      /* Translators: an opening, such as "Kitchen window", its wall, its width and height. */
+      return g_strdup_printf (_ ("%s in %s, %s × %s"),
                               opening->name[0] != '\0' ? opening->name : opening->id,
-                              rod_plan_face (plan, place.face)->label);
+                              rod_plan_face (plan, place.face)->label,
+                              width,
+                              height);
     }
   else
     {
       const RodPiece  *piece = rod_plan_piece (plan, place.index);
       g_autofree char *length = rod_figures_length_unit (plan->house->units, piece->length_mm);
+      g_autofree char *width = rod_figures_length_unit (plan->house->units, piece->width_mm);
 
-      /* Translators: a board: its mark, its surface, its length. */
-      return g_strdup_printf (_ ("Board %s on %s, %s long"),
+      /* Translators: a board: its mark, its surface, its length, its width, its screws. */
+      return g_strdup_printf (ngettext ("Board %s on %s, %s long, %s wide, %d screw",
+                                        "Board %s on %s, %s long, %s wide, %d screws",
+                                        (gulong) piece->screws),
                               piece->mark,
                               rod_plan_face (plan, place.face)->label,
-                              length);
+                              length,
+                              width,
+                              piece->screws);
     }
 }

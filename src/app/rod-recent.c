@@ -3,6 +3,8 @@
 
 #include "app/rod-recent.h"
 
+#include <glib/gi18n.h>
+
 #define MIME_TYPE "application/x-storeyrod-house"
 #define MOST_ITEMS 8
 
@@ -73,4 +75,7 @@ rod_recent_fill (GMenu *menu)
       n_items++;
     }
   g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
+  /* Without an action it cannot be chosen; an empty menu would look broken. */
+  if (n_items == 0)
+    g_menu_append (menu, _ ("No house was opened yet"), "app.none");
 }

@@ -49,7 +49,41 @@ show_findings_cb (GSimpleAction *action,
                   GVariant      *parameter,
                   gpointer       user_data)
 {
-  rod_house_view_show_findings (((RodWindow *) user_data)->house_view);
+  rod_house_view_show_findings (rod_window_get_view (user_data));
+}
+
+/* The title of a toast has one line, and a finding says more. */
+static AdwToast *
+new_finding_toast (const char *text)
+{
+  AdwToast  *toast = adw_toast_new (text);
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  adw_toast_set_custom_title (toast, label);
+
+  return toast;
+}
+
+/* In a narrow window the list of findings would hide the drawing. */
+static void
+step_finding (RodWindow *self,
+              int        by)
+{
+  RodHouseView *view = rod_window_get_view (self);
+  const char   *text;
+
+  rod_house_view_step_finding (view, by);
+  text = rod_findings_list_get_text (rod_house_view_get_findings_list (view));
+  if (!rod_panes_get_folded (rod_house_view_get_panes (view)) || text == NULL)
+    return;
+
+  if (self->finding != NULL)
+    adw_toast_dismiss (self->finding);
+  g_set_weak_pointer (&self->finding, new_finding_toast (text));
+  adw_toast_overlay_add_toast (self->toasts, self->finding);
 }
 
 static void
@@ -57,7 +91,7 @@ next_finding_cb (GSimpleAction *action,
                  GVariant      *parameter,
                  gpointer       user_data)
 {
-  rod_house_view_step_finding (((RodWindow *) user_data)->house_view, 1);
+  step_finding (user_data, 1);
 }
 
 static void
@@ -65,7 +99,7 @@ previous_finding_cb (GSimpleAction *action,
                      GVariant      *parameter,
                      gpointer       user_data)
 {
-  rod_house_view_step_finding (((RodWindow *) user_data)->house_view, -1);
+  step_finding (user_data, -1);
 }
 
 static void
@@ -73,7 +107,7 @@ fit_cb (GSimpleAction *action,
         GVariant      *parameter,
         gpointer       user_data)
 {
-  rod_canvas_fit (rod_house_view_get_canvas (((RodWindow *) user_data)->house_view));
+  rod_canvas_fit (rod_house_view_get_canvas (rod_window_get_view (user_data)));
 }
 
 static void
@@ -81,7 +115,7 @@ zoom_in_cb (GSimpleAction *action,
             GVariant      *parameter,
             gpointer       user_data)
 {
-  rod_canvas_zoom (rod_house_view_get_canvas (((RodWindow *) user_data)->house_view), ZOOM_STEP);
+  rod_canvas_zoom (rod_house_view_get_canvas (rod_window_get_view (user_data)), ZOOM_STEP);
 }
 
 static void
@@ -89,7 +123,7 @@ zoom_out_cb (GSimpleAction *action,
              GVariant      *parameter,
              gpointer       user_data)
 {
-  rod_canvas_zoom (rod_house_view_get_canvas (((RodWindow *) user_data)->house_view),
+  rod_canvas_zoom (rod_house_view_get_canvas (rod_window_get_view (user_data)),
                    1 / ZOOM_STEP);
 }
 
@@ -105,7 +139,7 @@ select_cb (GSimpleAction *action,
   g_variant_get (parameter, "(uuu)", &kind, &place.face, &place.index);
   place.kind = (RodPlaceKind) kind;
   if (rod_place_exists (place, rod_document_get_plan (self->document)))
-    rod_selection_set (rod_house_view_get_selection (self->house_view), place, TRUE);
+    rod_selection_set (rod_house_view_get_selection (rod_window_get_view (self)), place, TRUE);
 }
 
 static void
@@ -116,7 +150,7 @@ set_stage_cb (GSimpleAction *action,
   RodWindow *self = user_data;
   RodStage   stage = rod_stage_from_nick (g_variant_get_string (value, NULL));
 
-  rod_house_view_set_stage (self->house_view, stage);
+  rod_house_view_set_stage (rod_window_get_view (self), stage);
   g_simple_action_set_state (action, g_variant_new_string (rod_stage_nick (stage)));
 }
 
@@ -141,13 +175,7 @@ static const GActionEntry actions[] = {
 void
 rod_window_add_actions (RodWindow *self)
 {
-  RodPanes *panes = rod_house_view_get_panes (self->house_view);
-  g_autoptr (GPropertyAction) house = g_property_action_new ("show-house", panes, "show-start");
-  g_autoptr (GPropertyAction) details = g_property_action_new ("show-details", panes, "show-end");
-
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
-  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (house));
-  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (details));
 }
 
 static void

@@ -24,10 +24,19 @@ struct _RodWindow
   GtkStack        *pages;
   GtkSpinner      *spinner;
   AdwStatusPage   *failed;
+  GtkWidget       *try_again;
   GtkRevealer     *trouble;
   GtkLabel        *trouble_text;
-  RodHouseView    *house_view;
+  GMenuModel      *main_menu;
+  AdwBin          *house_page;
+
+  RodHouseView *house_view; /* NULL until a house is opened; a child of house_page */
+  AdwToast     *finding;    /* weak: told last */
+  gboolean      seen;       /* has drawn its first frame */
 };
+
+/* rod-window-house.c: stages and panes for the next time */
+void rod_window_remember_view (RodWindow *self);
 
 /* rod-window-actions.c */
 void rod_window_add_actions (RodWindow *self);

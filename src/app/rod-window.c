@@ -33,6 +33,10 @@ show_trouble (RodWindow *self)
       g_autofree char *line = g_strdup_printf (_ ("%s: %s"), name, error->message);
 
       adw_status_page_set_description (self->failed, escaped);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->try_again),
+                                      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                      line,
+                                      -1);
       gtk_label_set_label (self->trouble_text, line);
     }
   gtk_revealer_set_reveal_child (self->trouble, beside_house);
@@ -81,6 +85,8 @@ document_changed_cb (RodWindow *self)
   const char      *page = page_of_document (self);
   RodDocumentState state = rod_document_get_state (self->document);
 
+  if (state == ROD_DOCUMENT_OPENING)
+    rod_window_get_view (self);
   if (state == ROD_DOCUMENT_PLANNED)
     rod_recent_note (rod_document_get_file (self->document));
   show_title (self);
@@ -88,6 +94,9 @@ document_changed_cb (RodWindow *self)
   gtk_spinner_set_spinning (self->spinner, g_str_equal (page, "opening"));
   gtk_stack_set_visible_child_name (self->pages, page);
   gtk_widget_set_visible (self->house_toggle, g_str_equal (page, "house"));
+  /* Reads out why, and Enter tries again. */
+  if (g_str_equal (page, "failed"))
+    gtk_widget_grab_focus (self->try_again);
   if (state == ROD_DOCUMENT_PLANNED)
     gtk_widget_grab_focus (GTK_WIDGET (rod_house_view_get_canvas (self->house_view)));
   rod_window_update_actions (self);
@@ -105,48 +114,25 @@ recent_shown_cb (RodWindow *self)
   rod_recent_fill (self->recent);
 }
 
-/* Words give way to the title in a narrow window. */
-static void
-folded_cb (RodWindow *self)
-{
-  if (rod_panes_get_folded (rod_house_view_get_panes (self->house_view)))
-    {
-      adw_split_button_set_icon_name (self->open_button, "document-open-symbolic");
-    }
-  else
-    {
-      adw_split_button_set_label (self->open_button, _ ("_Open…"));
-      adw_split_button_set_use_underline (self->open_button, TRUE);
-    }
-}
-
 /* What is remembered of a window. */
 
 static void
 recall (RodWindow *self)
 {
-  RodPanes *panes = rod_house_view_get_panes (self->house_view);
-  RodStage  stage = ROD_STAGE_SET_OUT;
+  if (self->settings == NULL)
+    return;
 
-  if (self->settings != NULL)
-    {
-      gtk_window_set_default_size (GTK_WINDOW (self),
-                                   g_settings_get_int (self->settings, "window-width"),
-                                   g_settings_get_int (self->settings, "window-height"));
-      if (g_settings_get_boolean (self->settings, "window-maximized"))
-        gtk_window_maximize (GTK_WINDOW (self));
-      rod_panes_set_show_start (panes, g_settings_get_boolean (self->settings, "show-house"));
-      rod_panes_set_show_end (panes, g_settings_get_boolean (self->settings, "show-details"));
-      stage = (RodStage) g_settings_get_enum (self->settings, "stage");
-    }
-  rod_window_activate_stage (self, stage);
+  gtk_window_set_default_size (GTK_WINDOW (self),
+                               g_settings_get_int (self->settings, "window-width"),
+                               g_settings_get_int (self->settings, "window-height"));
+  if (g_settings_get_boolean (self->settings, "window-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
 }
 
 static gboolean
 rod_window_close_request (GtkWindow *window)
 {
   RodWindow *self = ROD_WINDOW (window);
-  RodPanes  *panes = rod_house_view_get_panes (self->house_view);
   int        width;
   int        height;
 
@@ -156,16 +142,8 @@ rod_window_close_request (GtkWindow *window)
       g_settings_set_int (self->settings, "window-width", MAX (width, 360));
       g_settings_set_int (self->settings, "window-height", MAX (height, 294));
       g_settings_set_boolean (self->settings, "window-maximized", gtk_window_is_maximized (window));
-      g_settings_set_enum (self->settings,
-                           "stage",
-                           (int) rod_house_view_get_stage (self->house_view));
-      /* A narrow window says nothing about what a wide one should show. */
-      if (!rod_panes_get_folded (panes))
-        {
-          g_settings_set_boolean (self->settings, "show-house", rod_panes_get_show_start (panes));
-          g_settings_set_boolean (self->settings, "show-details", rod_panes_get_show_end (panes));
-        }
     }
+  rod_window_remember_view (self);
 
   return GTK_WINDOW_CLASS (rod_window_parent_class)->close_request (window);
 }
@@ -180,6 +158,7 @@ rod_window_dispose (GObject *object)
   g_action_map_remove_action (G_ACTION_MAP (self), "show-details");
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_weak_pointer (&self->finding);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_object (&self->chooser);
@@ -195,7 +174,6 @@ rod_window_class_init (RodWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rod_window_dispose;
   GTK_WINDOW_CLASS (klass)->close_request = rod_window_close_request;
-  g_type_ensure (ROD_TYPE_HOUSE_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/storeyrod/Storeyrod/rod-window.ui");
   gtk_widget_class_bind_template_child (widget_class, RodWindow, title);
@@ -206,38 +184,86 @@ rod_window_class_init (RodWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RodWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, failed);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, try_again);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, trouble);
   gtk_widget_class_bind_template_child (widget_class, RodWindow, trouble_text);
-  gtk_widget_class_bind_template_child (widget_class, RodWindow, house_view);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, house_page);
+  gtk_widget_class_bind_template_child (widget_class, RodWindow, main_menu);
   gtk_widget_class_bind_template_callback (widget_class, trouble_closed_cb);
+}
+
+/* Menus are made when they are first opened, which is later than the first frame. */
+static void
+create_menu_cb (GtkMenuButton *button,
+                gpointer       user_data)
+{
+  RodWindow *self = user_data;
+
+  if (gtk_menu_button_get_menu_model (button) == NULL)
+    gtk_menu_button_set_menu_model (button, self->main_menu);
+}
+
+/* The arrow has a tooltip only, and belongs to a widget that does not name it. */
+static void
+name_arrow (RodWindow *self)
+{
+  GtkWidget *arrow = gtk_widget_get_last_child (GTK_WIDGET (self->open_button));
+
+  for (; arrow != NULL; arrow = gtk_widget_get_first_child (arrow))
+    if (GTK_IS_MENU_BUTTON (arrow) || GTK_IS_TOGGLE_BUTTON (arrow))
+      gtk_accessible_update_property (GTK_ACCESSIBLE (arrow),
+                                      GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                      _ ("Houses opened last"),
+                                      -1);
+}
+
+static void
+add_recent (RodWindow *self)
+{
+  self->recent = g_menu_new ();
+  rod_recent_fill (self->recent);
+  adw_split_button_set_menu_model (self->open_button, G_MENU_MODEL (self->recent));
+  g_signal_connect_object (adw_split_button_get_popover (self->open_button),
+                           "show",
+                           G_CALLBACK (recent_shown_cb),
+                           self,
+                           G_CONNECT_SWAPPED);
+}
+
+/* Called before each frame is drawn: the second time, the first frame is on the screen. */
+static gboolean
+frame_cb (GtkWidget     *widget,
+          GdkFrameClock *clock,
+          gpointer       user_data)
+{
+  RodWindow *self = ROD_WINDOW (widget);
+
+  if (!self->seen)
+    {
+      self->seen = TRUE;
+      return G_SOURCE_CONTINUE;
+    }
+  add_recent (self);
+
+  return G_SOURCE_REMOVE;
 }
 
 static void
 rod_window_init (RodWindow *self)
 {
-  GtkPopover *popover;
-
   gtk_widget_init_template (GTK_WIDGET (self));
 
+  /* After the view of the house, which is made later, has seen the change. */
   self->document = rod_document_new ();
-  rod_house_view_set_document (self->house_view, self->document);
-  g_signal_connect_swapped (self->document, "changed", G_CALLBACK (document_changed_cb), self);
-
-  self->recent = g_menu_new ();
-  rod_recent_fill (self->recent);
-  adw_split_button_set_menu_model (self->open_button, G_MENU_MODEL (self->recent));
-  popover = adw_split_button_get_popover (self->open_button);
-  g_signal_connect_object (popover,
-                           "show",
-                           G_CALLBACK (recent_shown_cb),
+  g_signal_connect_object (self->document,
+                           "changed",
+                           G_CALLBACK (document_changed_cb),
                            self,
-                           G_CONNECT_SWAPPED);
+                           G_CONNECT_SWAPPED | G_CONNECT_AFTER);
 
-  g_signal_connect_object (rod_house_view_get_panes (self->house_view),
-                           "notify::folded",
-                           G_CALLBACK (folded_cb),
-                           self,
-                           G_CONNECT_SWAPPED);
+  gtk_menu_button_set_create_popup_func (self->menu_button, create_menu_cb, self, NULL);
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), frame_cb, NULL, NULL);
+  name_arrow (self);
   rod_window_add_actions (self);
   rod_window_add_drop_target (self);
 }
@@ -285,14 +311,6 @@ rod_window_get_document (RodWindow *self)
   g_return_val_if_fail (ROD_IS_WINDOW (self), NULL);
 
   return self->document;
-}
-
-RodHouseView *
-rod_window_get_view (RodWindow *self)
-{
-  g_return_val_if_fail (ROD_IS_WINDOW (self), NULL);
-
-  return self->house_view;
 }
 
 const char *

@@ -57,6 +57,8 @@ RodDocument *rod_window_get_document (RodWindow *self);
  * rod_window_get_view:
  * @self: a window
  *
+ * The view is made when it is first asked for, at the latest when a house is opened.
+ *
  * Returns: (transfer none): the view of its house
  */
 RodHouseView *rod_window_get_view (RodWindow *self);

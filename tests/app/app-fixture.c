@@ -204,6 +204,72 @@ app_has_label (GtkWidget  *widget,
   return FALSE;
 }
 
+static GtkWidget *
+find_widget (GtkWidget  *widget,
+             const char *id)
+{
+  GtkWidget *found = NULL;
+
+  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
+    return widget;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_widget (child, id);
+
+  return found;
+}
+
+GtkWidget *
+app_find_widget (GtkWidget  *widget,
+                 const char *id)
+{
+  GtkWidget *found = find_widget (widget, id);
+
+  g_assert_nonnull (found);
+
+  return found;
+}
+
+static gboolean
+is_key (GtkShortcut *shortcut,
+        guint        key)
+{
+  GtkShortcutTrigger *trigger = gtk_shortcut_get_trigger (shortcut);
+
+  return GTK_IS_KEYVAL_TRIGGER (trigger) &&
+         gtk_keyval_trigger_get_keyval (GTK_KEYVAL_TRIGGER (trigger)) == key &&
+         gtk_keyval_trigger_get_modifiers (GTK_KEYVAL_TRIGGER (trigger)) == 0;
+}
+
+gboolean
+app_press_key (GtkWidget *widget,
+               guint      key)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GListModel) shortcuts = g_list_model_get_item (controllers, i);
+
+      if (!GTK_IS_SHORTCUT_CONTROLLER (shortcuts))
+        continue;
+      for (guint k = 0; k < g_list_model_get_n_items (shortcuts); k++)
+        {
+          g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (shortcuts, k);
+
+          if (is_key (shortcut, key))
+            return gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut),
+                                                 GTK_SHORTCUT_ACTION_EXCLUSIVE,
+                                                 widget,
+                                                 gtk_shortcut_get_arguments (shortcut));
+        }
+    }
+
+  return FALSE;
+}
+
 guint
 app_count_widgets (GtkWidget *widget,
                    GType      type)

@@ -45,6 +45,14 @@ void app_close_window (RodWindow *window);
 gboolean app_has_label (GtkWidget  *widget,
                         const char *text);
 
+/* The widget below @widget that a template calls @id; fails the test where there is none. */
+GtkWidget *app_find_widget (GtkWidget  *widget,
+                            const char *id);
+
+/* Does what a key without modifiers does on @widget itself; %FALSE where it does nothing. */
+gboolean app_press_key (GtkWidget *widget,
+                        guint      key);
+
 /* How many widgets of @type there are below @widget. */
 guint app_count_widgets (GtkWidget *widget,
                          GType      type);

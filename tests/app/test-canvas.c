@@ -8,6 +8,7 @@
 #include "app/rod-finding-item.h"
 #include "sheets/rod-drawing.h"
 #include "sheets/rod-mark-place.h"
+#include "sheets/rod-net-layout.h"
 
 /* Larger than the reach of a finding's sign. */
 #define SIGN_CLEAR 16.0
@@ -365,6 +366,30 @@ test_accessible (void)
   app_close_window (window);
 }
 
+/* The rows of the net suit the place that the drawing has got. */
+static void
+test_net_fits (void)
+{
+  RodWindow            *window = app_open_example ();
+  RodPlan              *plan = rod_document_get_plan (rod_window_get_document (window));
+  RodCanvas            *canvas = rod_house_view_get_canvas (rod_window_get_view (window));
+  RodPoint              size;
+  g_autofree RodAffine *net =
+    rod_net_layout (plan,
+                    gtk_widget_get_width (GTK_WIDGET (canvas)),
+                    gtk_widget_get_height (GTK_WIDGET (canvas)),
+                    &size);
+
+  for (guint i = 0; i < plan->faces->len; i++)
+    {
+      RodAffine shown = rod_canvas_get_net (canvas, i);
+
+      g_assert_cmpfloat (shown.x0, ==, net[i].x0);
+      g_assert_cmpfloat (shown.y0, ==, net[i].y0);
+    }
+  app_close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -380,6 +405,7 @@ main (int    argc,
   g_test_add_func ("/app/canvas/colours", test_colours);
   g_test_add_func ("/app/canvas/stages-differ", test_stages_differ);
   g_test_add_func ("/app/canvas/accessible", test_accessible);
+  g_test_add_func ("/app/canvas/net-fits", test_net_fits);
 
   return g_test_run ();
 }

@@ -114,6 +114,47 @@ test_house_list_follows (void)
   app_close_window (window);
 }
 
+/* Whoever does not see a row hears all of it. */
+static guint
+count_named_rows (GtkWidget *widget)
+{
+  guint n_rows = 0;
+
+  if (GTK_IS_TREE_EXPANDER (widget) &&
+      gtk_tree_expander_get_list_row (GTK_TREE_EXPANDER (widget)) != NULL)
+    {
+      g_autoptr (RodHouseNode) node = gtk_tree_expander_get_item (GTK_TREE_EXPANDER (widget));
+      g_autofree char *words =
+        g_strdup_printf ("%s, Boards of this surface: %s",
+                         rod_house_node_get_name (node),
+                         rod_house_node_get_figure (node));
+
+      gtk_test_accessible_assert_property (widget, GTK_ACCESSIBLE_PROPERTY_LABEL, words);
+      gtk_test_accessible_assert_property (gtk_widget_get_parent (widget),
+                                           GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                           words);
+      n_rows++;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    n_rows += count_named_rows (child);
+
+  return n_rows;
+}
+
+static void
+test_house_list_names (void)
+{
+  RodWindow    *window = app_open_studio ();
+  RodHouseList *list = rod_house_view_get_house_list (rod_window_get_view (window));
+
+  g_assert_cmpuint (count_named_rows (GTK_WIDGET (list)),
+                    ==,
+                    g_list_model_get_n_items (rod_house_list_get_rows (list)));
+  app_close_window (window);
+}
+
 static void
 test_piece_details (void)
 {
@@ -221,6 +262,58 @@ test_findings (void)
   app_close_window (window);
 }
 
+static gboolean
+is_folded (gpointer panes)
+{
+  return rod_panes_get_folded (panes);
+}
+
+/* A narrow window shows the drawing, and says the finding over it. */
+static void
+test_findings_narrow (void)
+{
+  RodWindow    *window = app_open_example ();
+  RodHouseView *view = rod_window_get_view (window);
+  RodPanes     *panes = rod_house_view_get_panes (view);
+  GListModel   *findings = rod_document_get_findings (rod_window_get_document (window));
+  g_autoptr (RodFindingItem) first = g_list_model_get_item (findings, 0);
+  GtkWidget *toasts = app_find_widget (GTK_WIDGET (window), "toasts");
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 400, 640);
+  app_wait_for (is_folded, panes, "panes to fold");
+  app_settle (window);
+  rod_panes_set_show_end (panes, TRUE);
+  g_action_group_activate_action (G_ACTION_GROUP (window), "next-finding", NULL);
+  app_settle (window);
+  g_assert_false (rod_panes_get_show_end (panes));
+  g_assert_cmpuint (app_count_widgets (toasts, g_type_from_name ("AdwToastWidget")), ==, 1);
+  g_assert_true (app_has_label (toasts, rod_finding_item_get (first)->text));
+  app_close_window (window);
+}
+
+/* Escape puts away the pane over a narrow window first, and then the selection. */
+static void
+test_escape (void)
+{
+  RodWindow    *window = app_open_studio ();
+  RodHouseView *view = rod_window_get_view (window);
+  RodPanes     *panes = rod_house_view_get_panes (view);
+  RodSelection *selection = rod_house_view_get_selection (view);
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 400, 640);
+  app_wait_for (is_folded, panes, "panes to fold");
+  app_settle (window);
+  rod_selection_set (selection, rod_place_face (1), FALSE);
+  rod_panes_set_show_start (panes, TRUE);
+  g_assert_true (app_press_key (GTK_WIDGET (view), GDK_KEY_Escape));
+  g_assert_false (rod_panes_get_show_start (panes));
+  g_assert_true (rod_place_equal (rod_selection_get (selection), rod_place_face (1)));
+  g_assert_true (app_press_key (GTK_WIDGET (view), GDK_KEY_Escape));
+  g_assert_cmpint (rod_selection_get (selection).kind, ==, ROD_PLACE_HOUSE);
+  g_assert_false (app_press_key (GTK_WIDGET (view), GDK_KEY_Escape));
+  app_close_window (window);
+}
+
 static void
 test_tally (void)
 {
@@ -305,6 +398,9 @@ main (int    argc,
   g_test_add_func ("/app/lists/all-details", test_all_details);
   g_test_add_func ("/app/lists/select-action", test_select_action);
   g_test_add_func ("/app/lists/findings", test_findings);
+  g_test_add_func ("/app/lists/house-names", test_house_list_names);
+  g_test_add_func ("/app/lists/findings-narrow", test_findings_narrow);
+  g_test_add_func ("/app/lists/escape", test_escape);
   g_test_add_func ("/app/lists/tally", test_tally);
   g_test_add_func ("/app/lists/order", test_order);
   g_test_add_func ("/app/lists/sheets", test_sheets);

@@ -214,6 +214,29 @@ test_least_width (void)
   app_close_window (window);
 }
 
+/* A window without a house is on the screen at once: what shows a house is made when one is opened,
+ * and menus when they are. */
+static void
+test_made_late (void)
+{
+  RodWindow     *window = app_open_window ();
+  GtkMenuButton *menu_button = NULL;
+
+  app_settle (window);
+  g_assert_cmpuint (app_count_widgets (GTK_WIDGET (window), ROD_TYPE_HOUSE_VIEW), ==, 0);
+  g_assert_cmpuint (app_count_widgets (GTK_WIDGET (window), GTK_TYPE_POPOVER_MENU), <=, 1);
+
+  menu_button = GTK_MENU_BUTTON (app_find_widget (GTK_WIDGET (window), "menu_button"));
+  g_action_group_activate_action (G_ACTION_GROUP (window), "menu", NULL);
+  g_assert_nonnull (gtk_menu_button_get_popover (menu_button));
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (gtk_menu_button_get_popover (menu_button))));
+  gtk_menu_button_popdown (menu_button);
+
+  g_assert_nonnull (rod_window_get_view (window));
+  g_assert_cmpuint (app_count_widgets (GTK_WIDGET (window), ROD_TYPE_HOUSE_VIEW), ==, 1);
+  app_close_window (window);
+}
+
 static void
 test_shortcuts_window (void)
 {
@@ -240,6 +263,7 @@ main (int    argc,
   g_test_add_func ("/app/window/remembers", test_remembers);
   g_test_add_func ("/app/window/names", test_names);
   g_test_add_func ("/app/window/least-width", test_least_width);
+  g_test_add_func ("/app/window/made-late", test_made_late);
   g_test_add_func ("/app/window/shortcuts-window", test_shortcuts_window);
 
   return g_test_run ();
