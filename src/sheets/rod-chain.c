@@ -25,9 +25,19 @@
 #define FIGURE_CLEAR 0.8
 #define ORIGIN_RADIUS 0.8
 
-/* Figures may be lifted so often before they are let overlap. */
-#define LEVELS 3
+/* Base lines of figures that are lifted, in their heights. */
 #define LEVEL_PITCH 1.35
+
+/* A figure below the line keeps clear of the ends of strokes and extension lines. */
+#define BELOW_GAP 1.7
+
+/* How far a figure is moved along the line at most, and by which steps. */
+#define MOST_SHIFT 14.0
+#define SHIFT_STEP 0.7
+
+/* What a change of level is worth, as a shift. */
+#define LEVEL_COST 3.0
+#define LEVELS 3
 
 /* Running figures stand at least so many of their heights apart. */
 #define RUNNING_PITCH 1.25
@@ -51,6 +61,8 @@ typedef struct
   double        line;
   double        outline;
   double        height;
+  gboolean      upright;
+  RodClearing  *clearing;
 } Pen;
 
 RodChain *
@@ -164,53 +176,152 @@ draw_lines (const RodChain *chain,
   cairo_stroke (pen->cr);
 }
 
-/* A figure that does not fit between its strokes stands outside where the chain ends there, else it
- * is lifted until it touches no other. Of one upright distance it stands below, where titles of
- * drawings never are. */
+/* What a figure takes of the paper; along an upright line the context is turned. */
+static RodBox
+figure_box (const Pen *pen,
+            double     middle,
+            double     half,
+            double     base)
+{
+  double from = middle - half - 0.5 * FIGURE_CLEAR, to = middle + half + 0.5 * FIGURE_CLEAR;
+
+  return pen->upright ? (RodBox){ base - pen->height, -to, base, -from }
+                      : (RodBox){ from, base - pen->height, to, base };
+}
+
+static void
+write_figure (const Pen  *pen,
+              const char *figure,
+              double      middle,
+              double      half,
+              double      base)
+{
+  RodLetterStyle style = { .height = pen->height, .align = ROD_ALIGN_CENTRE };
+
+  rod_clearing_take (pen->clearing, figure_box (pen, middle, half, base));
+  rod_lettering_write (pen->lettering, pen->cr, figure, &style, middle, base);
+}
+
+/* Base lines beside the line, the best first: away from the drawing nothing crosses a figure. */
+static void
+list_bases (const Pen *pen,
+            double     bases[LEVELS])
+{
+  double   above = pen->line - FIGURE_GAP - LEVEL_PITCH * pen->height;
+  double   below = pen->line + BELOW_GAP + pen->height;
+  gboolean away_is_above = pen->line < pen->outline;
+
+  bases[0] = away_is_above ? above : below;
+  bases[1] = away_is_above ? above - LEVEL_PITCH * pen->height : above;
+  bases[2] = away_is_above ? below : above - LEVEL_PITCH * pen->height;
+}
+
+/* The nearest free place to the middle of a distance. */
+static gboolean
+find_free (const Pen *pen,
+           double     half,
+           double    *middle,
+           double    *base)
+{
+  double bases[LEVELS];
+  double best = G_MAXDOUBLE;
+  double from = *middle;
+
+  list_bases (pen, bases);
+  for (int level = 0; level < LEVELS; level++)
+    for (double shift = -MOST_SHIFT; shift < MOST_SHIFT + 0.5 * SHIFT_STEP; shift += SHIFT_STEP)
+      {
+        double cost = fabs (shift) + level * LEVEL_COST;
+
+        if (cost < best - 1e-6 &&
+            rod_clearing_is_free (pen->clearing,
+                                  figure_box (pen, from + shift, half, bases[level])))
+          {
+            best = cost;
+            *middle = from + shift;
+            *base = bases[level];
+          }
+      }
+
+  return best < G_MAXDOUBLE;
+}
+
+static void
+draw_leader (const Pen *pen,
+             double     from,
+             double     middle,
+             double     half,
+             double     base)
+{
+  double end = base < pen->line ? base + 0.4 : base - pen->height - 0.4;
+
+  if (fabs (middle - from) < half)
+    return;
+  cairo_set_source_rgb (pen->cr, 0.0, 0.0, 0.0);
+  cairo_set_line_width (pen->cr, LINE_WIDTH);
+  cairo_move_to (pen->cr, from, pen->line);
+  cairo_line_to (pen->cr, middle < from ? middle + half : middle - half, end);
+  cairo_stroke (pen->cr);
+}
+
+/* A figure that does not fit between its strokes stands outside where the chain ends there, or
+ * beside the line; never above an upright chain, where titles of drawings are. */
+static void
+draw_tight_figure (const RodChain *chain,
+                   const Pen      *pen,
+                   guint           i,
+                   const char     *figure,
+                   double          half)
+{
+  double from = to_paper (pen, place_at (chain, i));
+  double to = to_paper (pen, place_at (chain, i + 1));
+  double off = STROKE_REACH + FIGURE_CLEAR + half;
+  double middle = 0.5 * (from + to);
+  double base = pen->line - FIGURE_GAP;
+  double outside = NAN;
+
+  if (i + 2 == chain->places->len && !pen->upright)
+    outside = to + off;
+  else if (i == 0)
+    outside = from - off;
+  if (isfinite (outside) &&
+      rod_clearing_is_free (pen->clearing, figure_box (pen, outside, half, base)))
+    middle = outside;
+  else if (!find_free (pen, half, &middle, &base))
+    return;
+  else
+    draw_leader (pen, 0.5 * (from + to), middle, half, base);
+  write_figure (pen, figure, middle, half, base);
+}
+
+/* First those that fit, which have no choice. */
 static void
 draw_figures (const RodChain *chain,
-              const Pen      *pen,
-              gboolean        upright)
+              const Pen      *pen)
 {
-  double used[LEVELS] = { -G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE };
-  guint  n = chain->places->len;
+  for (int tight = 0; tight < 2; tight++)
+    for (guint i = 0; i + 1 < chain->places->len; i++)
+      {
+        double           from = to_paper (pen, place_at (chain, i));
+        double           to = to_paper (pen, place_at (chain, i + 1));
+        g_autofree char *figure =
+          rod_figures_length (pen->units, place_at (chain, i + 1) - place_at (chain, i));
+        double   half = 0.5 * rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
+        gboolean fits = 2.0 * half + FIGURE_CLEAR <= to - from;
 
-  for (guint i = 0; i + 1 < n; i++)
-    {
-      RodLetterStyle   style = { .height = pen->height, .align = ROD_ALIGN_CENTRE };
-      double           from = to_paper (pen, place_at (chain, i));
-      double           to = to_paper (pen, place_at (chain, i + 1));
-      g_autofree char *figure =
-        rod_figures_length (pen->units, place_at (chain, i + 1) - place_at (chain, i));
-      double   half = 0.5 * rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
-      double   middle = 0.5 * (from + to);
-      gboolean fits = 2.0 * half + FIGURE_CLEAR <= to - from;
-      int      level = 0;
-
-      if (!fits && i + 2 == n && !(upright && i == 0))
-        middle = to + STROKE_REACH + FIGURE_CLEAR + half;
-      else if (!fits && i == 0)
-        middle = from - STROKE_REACH - FIGURE_CLEAR - half;
-      else if (!fits)
-        level = 1;
-      while (level + 1 < LEVELS && middle - half < used[level])
-        level++;
-      used[level] = middle + half + FIGURE_CLEAR;
-      rod_lettering_write (pen->lettering,
-                           pen->cr,
-                           figure,
-                           &style,
-                           middle,
-                           pen->line - FIGURE_GAP - level * LEVEL_PITCH * pen->height);
-    }
+        if (fits && tight == 0)
+          write_figure (pen, figure, 0.5 * (from + to), half, pen->line - FIGURE_GAP);
+        else if (!fits && tight == 1)
+          draw_tight_figure (chain, pen, i, figure, half);
+      }
 }
 
 /* Figures of a running chain stand at the ends of their extension lines, across the line. */
 static void
 draw_running_figures (const RodChain *chain,
-                      const Pen      *pen,
-                      gboolean        upright)
+                      const Pen      *pen)
 {
+  gboolean       upright = pen->upright;
   double         away = pen->line < pen->outline ? -1.0 : 1.0;
   double         last = to_paper (pen, place_at (chain, chain->places->len - 1));
   double         written = -G_MAXDOUBLE;
@@ -224,6 +335,8 @@ draw_running_figures (const RodChain *chain,
     {
       double           x = to_paper (pen, place_at (chain, i));
       double           base = upright ? -0.5 * pen->height : 0.5 * pen->height;
+      double           off = EXTENSION_BEYOND + FIGURE_GAP;
+      double           reach;
       g_autofree char *figure = NULL;
 
       if (fabs (x - written) < apart ||
@@ -236,7 +349,17 @@ draw_running_figures (const RodChain *chain,
                            figure,
                            &style,
                            x + base,
-                           pen->line + away * (EXTENSION_BEYOND + FIGURE_GAP));
+                           pen->line + away * off);
+      reach = off + rod_lettering_width (pen->lettering, figure, pen->height, FALSE);
+      rod_clearing_take (pen->clearing,
+                         upright ? (RodBox){ fmin (pen->line, pen->line + away * reach),
+                                             -x - 0.5 * pen->height,
+                                             fmax (pen->line, pen->line + away * reach),
+                                             -x + 0.5 * pen->height }
+                                 : (RodBox){ x - 0.5 * pen->height,
+                                             fmin (pen->line, pen->line + away * reach),
+                                             x + 0.5 * pen->height,
+                                             fmax (pen->line, pen->line + away * reach) });
     }
 }
 
@@ -265,6 +388,7 @@ rod_chain_draw (RodChain            *chain,
                 RodUnits             units,
                 const RodChainPlace *place)
 {
+  g_autoptr (RodClearing) own = NULL;
   gboolean upright;
   gboolean running;
   Pen      pen;
@@ -285,7 +409,11 @@ rod_chain_draw (RodChain            *chain,
     .line = place->line,
     .outline = place->outline,
     .height = place->height,
+    .upright = upright,
+    .clearing = place->clearing,
   };
+  if (pen.clearing == NULL)
+    pen.clearing = own = rod_clearing_new ();
   cairo_save (cr);
   if (upright)
     {
@@ -297,9 +425,9 @@ rod_chain_draw (RodChain            *chain,
   if (running)
     {
       draw_origin (chain, &pen);
-      draw_running_figures (chain, &pen, upright);
+      draw_running_figures (chain, &pen);
     }
   else
-    draw_figures (chain, &pen, upright);
+    draw_figures (chain, &pen);
   cairo_restore (cr);
 }

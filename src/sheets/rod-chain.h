@@ -4,6 +4,7 @@
 #include <cairo.h>
 
 #include "engine/model/rod-house.h"
+#include "sheets/rod-clearing.h"
 #include "sheets/rod-lettering.h"
 
 G_BEGIN_DECLS
@@ -40,6 +41,7 @@ typedef struct _RodChain RodChain;
  * @line: where the line of dimensions lies, across it
  * @outline: where the extension lines begin, across it
  * @height: height of the figures
+ * @clearing: (nullable): what is taken already; what the chain writes is taken afterwards
  *
  * Where a chain is drawn, in units of the context. A plain value.
  */
@@ -50,6 +52,8 @@ typedef struct
   double line;
   double outline;
   double height;
+
+  RodClearing *clearing;
 } RodChainPlace;
 
 /**
@@ -100,8 +104,9 @@ guint rod_chain_n_places (RodChain *chain);
  * @units: units of the figures
  * @place: where
  *
- * Draws line, extension lines, strokes and figures. Figures that do not fit between their strokes
- * are lifted; running figures that would touch are left out, first and last never.
+ * Draws line, extension lines, strokes and figures. A figure that does not fit between its strokes
+ * stands at the nearest free place beside the line, with a leader where it is far; one that has none
+ * near is left out. Running figures that would touch are left out, first and last never.
  */
 void rod_chain_draw (RodChain            *chain,
                      cairo_t             *cr,

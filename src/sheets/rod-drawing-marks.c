@@ -70,6 +70,23 @@ draw_halo (cairo_t *cr,
   cairo_restore (cr);
 }
 
+/* The box round a mark, whichever way it is turned. */
+static void
+take_place (const RodDrawingOptions *options,
+            RodPoint                 at,
+            double                   angle_deg,
+            double                   width,
+            double                   height)
+{
+  double turn = angle_deg * G_PI / 180.0;
+  double half_x = 0.5 * (fabs (cos (turn)) * width + fabs (sin (turn)) * height);
+  double half_y = 0.5 * (fabs (sin (turn)) * width + fabs (cos (turn)) * height);
+
+  if (options->clearing != NULL)
+    rod_clearing_take (options->clearing,
+                       (RodBox){ at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y });
+}
+
 static gboolean
 draw_mark (cairo_t                 *cr,
            RodLettering            *lettering,
@@ -116,6 +133,7 @@ draw_mark (cairo_t                 *cr,
                  ? options->ink
                  : options->paper,
                cr);
+  take_place (options, at, style.angle_deg, fmin (width, style.width), height);
   /* The base line runs half a capital below the middle, square to the writing. */
   rod_lettering_write (lettering,
                        cr,

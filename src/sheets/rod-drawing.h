@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/plan/rod-plan.h"
+#include "sheets/rod-clearing.h"
 #include "sheets/rod-ink.h"
 #include "sheets/rod-lettering.h"
 
@@ -45,6 +46,7 @@ typedef enum
  * @joint: joint lines
  * @trim: trims
  * @batten: battens
+ * @clearing: (nullable): where marks of pieces take their places
  *
  * How a face is drawn. A plain value; begin with rod_drawing_options_init().
  */
@@ -62,6 +64,8 @@ typedef struct
   RodInk   joint;
   RodInk   trim;
   RodInk   batten;
+
+  RodClearing *clearing;
 } RodDrawingOptions;
 
 /**

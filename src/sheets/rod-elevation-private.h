@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "sheets/rod-clearing.h"
 #include "sheets/rod-sheets-private.h"
 
 G_BEGIN_DECLS
@@ -16,6 +17,7 @@ typedef struct
   double             page_right;
   double             page_top;
   double             page_bottom;
+  RodClearing       *clearing;
 } RodElevation;
 
 /* Numbers of the trims, with leaders. */

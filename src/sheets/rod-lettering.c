@@ -77,6 +77,9 @@ struct _RodLettering
   PangoAttrList  *features;
   GHashTable     *layouts;
   double          capital; /* height of an H in a layout */
+
+  RodLetteringWatch watch;
+  gpointer          watch_data;
 };
 
 static PangoLayout *
@@ -414,6 +417,35 @@ rod_lettering_release (RodLettering *lettering,
   rod_glyph_holder_release (lettering->holder, cr);
 }
 
+void
+rod_lettering_watch (RodLettering     *lettering,
+                     RodLetteringWatch watch,
+                     gpointer          data)
+{
+  g_return_if_fail (lettering != NULL);
+
+  lettering->watch = watch;
+  lettering->watch_data = data;
+}
+
+/* Tells of a line that is written along +x from the origin of @cr. */
+static void
+tell (const RodLettering *self,
+      cairo_t            *cr,
+      RodWritten          written,
+      double              width)
+{
+  if (self->watch == NULL)
+    return;
+  for (int i = 0; i < 4; i++)
+    {
+      written.x[i] = i == 1 || i == 2 ? width : 0.0;
+      written.y[i] = i < 2 ? 0.0 : -written.height;
+      cairo_user_to_device (cr, &written.x[i], &written.y[i]);
+    }
+  self->watch (&written, self->watch_data);
+}
+
 /* How far letters must be narrowed for @needed to fit @room. */
 static double
 find_narrowing (double needed,
@@ -460,6 +492,11 @@ rod_lettering_write (RodLettering         *lettering,
   if (fabs (style->angle_deg) > 0.0)
     cairo_rotate (cr, -style->angle_deg * G_PI / 180.0);
   cairo_translate (cr, align_offset (style->align, needed), 0.0);
+  tell (lettering,
+        cr,
+        (RodWritten){
+          .text = text, .height = style->height, .cut_off = cut_off },
+        needed);
   cairo_scale (cr, scale * narrow, scale);
   if (layout != NULL)
     put_line (lettering, cr, pango_layout_get_line_readonly (layout, 0));
@@ -500,6 +537,10 @@ rod_lettering_paragraph (RodLettering         *lettering,
       spare = style->width - (double) extent.width / PANGO_SCALE * scale;
       cairo_save (cr);
       cairo_translate (cr, x - align_offset (style->align, spare), y + style->height + i * pitch);
+      tell (lettering,
+            cr,
+            (RodWritten){ .text = text, .height = style->height },
+            style->width - spare);
       cairo_scale (cr, scale, scale);
       put_line (lettering, cr, line);
       cairo_restore (cr);

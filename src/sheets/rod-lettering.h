@@ -129,6 +129,39 @@ void rod_lettering_hold (RodLettering *lettering);
 void rod_lettering_release (RodLettering *lettering,
                             cairo_t      *cr);
 
+/**
+ * RodWritten:
+ * @text: what was written, a whole paragraph for each of its lines
+ * @x: corners of the line from base line to height of capitals, on the device
+ * @y: likewise
+ * @height: height of capitals in user units
+ * @cut_off: ends with an ellipsis
+ *
+ * A line of writing. A plain value.
+ */
+typedef struct
+{
+  const char *text;
+  double      x[4];
+  double      y[4];
+  double      height;
+  gboolean    cut_off;
+} RodWritten;
+
+typedef void (*RodLetteringWatch) (const RodWritten *written, gpointer data);
+
+/**
+ * rod_lettering_watch:
+ * @lettering: lettering
+ * @watch: (nullable): called with each line that is written; %NULL to stop
+ * @data: passed to @watch
+ *
+ * Lets somebody look over the writer's shoulder: whether texts touch each other, for one.
+ */
+void rod_lettering_watch (RodLettering     *lettering,
+                          RodLetteringWatch watch,
+                          gpointer          data);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodLettering, rod_lettering_free)
 
 G_END_DECLS

@@ -15,6 +15,10 @@
 #include "sheets/rod-figures.h"
 
 #define CHAIN_OFFSET 5.0
+
+/* Room for a chain with its figures. */
+#define CHAIN_BELOW 21.0
+#define CHAIN_BESIDE 24.0
 #define LABEL_CLEAR 1.6
 
 /* TRANSLATORS: single letters on the drawing of battens, explained beside it. */
@@ -83,6 +87,44 @@ run_is_level (const RodBattenRun *run)
   return fabs (run->to.y - run->from.y) < 1.0;
 }
 
+static gboolean
+runs_along (const RodBattenRun *run,
+            gboolean            upright)
+{
+  return upright ? run_is_upright (run) : run_is_level (run);
+}
+
+static gboolean
+has_runs (const RodSheets *sheets,
+          guint            face,
+          gboolean         upright,
+          gboolean         counter)
+{
+  guint first, end;
+
+  rod_drawing_find_battens (sheets->plan, face, &first, &end);
+  for (guint i = first; i < end; i++)
+    {
+      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
+
+      if (run->counter == counter && runs_along (run, upright))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* Running dimensions stand below upright battens and to the right of level ones; those of counter
+ * battens on the other side where battens run the same way, as those of another zone do. */
+static gboolean
+stands_opposite (const RodSheets *sheets,
+                 guint            face,
+                 gboolean         upright,
+                 gboolean         counter)
+{
+  return counter && has_runs (sheets, face, upright, FALSE);
+}
+
 static void
 draw_chain (const RodSheets   *sheets,
             const RodFaceView *view,
@@ -94,25 +136,29 @@ draw_chain (const RodSheets   *sheets,
     rod_chain_new (upright ? ROD_CHAIN_RUNNING_LEVEL : ROD_CHAIN_RUNNING_UPRIGHT);
   RodPoint      low = rod_affine_apply (view->to_page, view->low);
   RodPoint      high = rod_affine_apply (view->to_page, view->high);
+  gboolean      opposite = stands_opposite (sheets, view->face, upright, counter);
   RodChainPlace place = { .scale = 1.0 / view->scale, .height = ROD_SHEET_TEXT };
   guint         first, end;
+
+  if (!has_runs (sheets, view->face, upright, counter))
+    return;
 
   rod_drawing_find_battens (sheets->plan, view->face, &first, &end);
   for (guint i = first; i < end; i++)
     {
       const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
 
-      if (run->counter == counter && (upright ? run_is_upright (run) : run_is_level (run)))
+      if (run->counter == counter && runs_along (run, upright))
         rod_chain_add (chain, upright ? run->from.x : run->from.y);
     }
-  if (rod_chain_n_places (chain) == 0)
-    return;
-
   rod_chain_add (chain, upright ? view->low.x : view->low.y);
   rod_chain_set_origin (chain, upright ? view->low.x : view->low.y);
   place.zero = upright ? view->to_page.x0 : view->to_page.y0;
-  place.outline = upright ? low.y : high.x;
-  place.line = place.outline + CHAIN_OFFSET;
+  if (upright)
+    place.outline = opposite ? high.y : low.y;
+  else
+    place.outline = opposite ? low.x : high.x;
+  place.line = place.outline + (opposite ? -CHAIN_OFFSET : CHAIN_OFFSET);
   rod_chain_draw (chain, cr, sheets->lettering, sheets->units, &place);
 }
 
@@ -261,23 +307,20 @@ has_battens (const RodSheets *sheets,
          rod_face_batten_count (sheets->plan, face, FALSE, &run) > 0;
 }
 
-/* Running dimensions stand below upright battens and to the right of level ones. */
 static RodBorder
 frame_border (const RodSheets *sheets,
               guint            face)
 {
   RodBorder border = { 4.0, 4.0, 3.0, 4.0 };
-  guint     first, end;
 
-  rod_drawing_find_battens (sheets->plan, face, &first, &end);
-  for (guint i = first; i < end; i++)
+  for (int counter = 0; counter <= 1; counter++)
     {
-      const RodBattenRun *run = &g_array_index (sheets->plan->battens, RodBattenRun, i);
-
-      if (run_is_upright (run))
-        border.bottom = 21.0;
-      else if (run_is_level (run))
-        border.right = 24.0;
+      if (has_runs (sheets, face, TRUE, counter == 1))
+        *(stands_opposite (sheets, face, TRUE, counter == 1) ? &border.top : &border.bottom) =
+          CHAIN_BELOW;
+      if (has_runs (sheets, face, FALSE, counter == 1))
+        *(stands_opposite (sheets, face, FALSE, counter == 1) ? &border.left : &border.right) =
+          CHAIN_BESIDE;
     }
 
   return border;

@@ -17,7 +17,7 @@
 
 /* ISO 129-1 practice: the first line of dimensions at least 10 mm off, the next ones closer. */
 #define FIRST_CHAIN 10.5
-#define NEXT_CHAIN 7.5
+#define NEXT_CHAIN 8.5
 
 /* Pipes, vents and lights smaller than this are dimensioned to their middle. */
 #define SMALL_OPENING 300.0
@@ -30,6 +30,16 @@
 #define MARK_ROOM 3.1
 #define LINING_CHAIN 5.6
 #define RUNNING_CHAIN 9.0
+
+/* Ends of lines before running figures, and a blank behind them. */
+#define RUNNING_ENDS 4.0
+
+/* A part of a millimetre that is written out. */
+#define RAGGED_MM 0.7
+
+/* Fractions of an inch that figures tell apart. */
+#define N_FRACTIONS 16
+#define MM_PER_INCH 25.4
 
 static void
 draw_chain (const RodElevation *drawing,
@@ -44,6 +54,7 @@ draw_chain (const RodElevation *drawing,
     .line = line,
     .outline = outline,
     .height = ROD_SHEET_TEXT,
+    .clearing = drawing->clearing,
   };
 
   rod_chain_draw (chain, drawing->cr, drawing->sheets->lettering, drawing->sheets->units, &place);
@@ -105,15 +116,14 @@ runs_above (const RodSheets *sheets,
 }
 
 static RodChain *
-chain_outline (const RodElevation *drawing,
-               gboolean            upright)
+chain_outline (const RodSurface *surface,
+               gboolean          upright)
 {
-  RodChain        *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
-  const GPtrArray *outline = drawing->face->surface->outline;
+  RodChain *chain = rod_chain_new (upright ? ROD_CHAIN_UPRIGHT : ROD_CHAIN_LEVEL);
 
-  for (guint i = 0; i < outline->len; i++)
+  for (guint i = 0; i < surface->outline->len; i++)
     {
-      const RodCorner *corner = g_ptr_array_index (outline, i);
+      const RodCorner *corner = g_ptr_array_index (surface->outline, i);
 
       rod_chain_add (chain, upright ? corner->y : corner->x);
     }
@@ -141,7 +151,7 @@ draw_widths (const RodElevation *drawing)
   const RodSurface    *surface = drawing->face->surface;
   g_autofree gboolean *taken = g_new0 (gboolean, surface->openings->len + 1);
   double               line = drawing->page_bottom + FIRST_CHAIN;
-  g_autoptr (RodChain) corners = chain_outline (drawing, FALSE);
+  g_autoptr (RodChain) corners = chain_outline (surface, FALSE);
   g_autoptr (RodChain) overall = chain_overall (drawing, FALSE);
 
   for (int row = 0; row < 2; row++)
@@ -172,7 +182,7 @@ draw_heights (const RodElevation *drawing)
 {
   const RodField  *field = rod_face_main_field (drawing->sheets->plan, drawing->view->face);
   const GPtrArray *openings = drawing->face->surface->openings;
-  g_autoptr (RodChain) chain = chain_outline (drawing, TRUE);
+  g_autoptr (RodChain) chain = chain_outline (drawing->face->surface, TRUE);
   g_autoptr (RodChain) overall = chain_overall (drawing, TRUE);
   double line = drawing->page_left - FIRST_CHAIN;
 
@@ -193,7 +203,7 @@ draw_heights (const RodElevation *drawing)
     }
   draw_chain (drawing, chain, TRUE, line, drawing->page_left);
   if (rod_chain_n_places (chain) > 2)
-    draw_chain (drawing, overall, TRUE, line - NEXT_CHAIN - 2.5, drawing->page_left);
+    draw_chain (drawing, overall, TRUE, line - NEXT_CHAIN - 1.5, drawing->page_left);
 }
 
 /* Level boards: heights above the datum, to the right. Upright boards: distances from the left
@@ -256,10 +266,13 @@ draw_elevation (const RodSheets   *sheets,
 {
   RodDrawingOptions options;
   RodElevation      drawing = make_board (sheets, view, cr);
+  g_autoptr (RodClearing) clearing = rod_clearing_new ();
 
+  drawing.clearing = clearing;
   rod_drawing_options_init (&options);
   options.grey = sheets->options.grey;
   options.mark_some = TRUE;
+  options.clearing = clearing;
   rod_drawing_face (cr, sheets->lettering, sheets->plan, view->face, view->to_page, &options);
   for (guint i = 0; i < drawing.face->surface->openings->len; i++)
     rod_elevation_draw_opening (&drawing, g_ptr_array_index (drawing.face->surface->openings, i));
@@ -321,6 +334,32 @@ is_lining (const RodSheets *sheets,
   return rod_plan_face (sheets->plan, face)->parent >= 0;
 }
 
+/* Room for the figures of a running chain: for the longest of those near its end, where they have
+ * most digits, with decimals or a fraction of an inch. */
+static double
+figure_room (const RodSheets *sheets,
+             guint            face,
+             gboolean         upright)
+{
+  const RodSurface *surface = rod_plan_face (sheets->plan, face)->surface;
+  RodPoint          low, high;
+  double            largest, widest = 0.0;
+
+  rod_contour_surface_extent (surface, &low, &high);
+  largest = floor (upright ? high.y - low.y + fabs (surface->level_mm) : high.x - low.x);
+  for (int i = 0; i < N_FRACTIONS; i++)
+    {
+      g_autofree char *figure =
+        rod_figures_length (sheets->units,
+                            largest + RAGGED_MM - i * MM_PER_INCH / N_FRACTIONS);
+
+      widest =
+        fmax (widest, rod_lettering_width (sheets->lettering, figure, ROD_SHEET_TEXT, FALSE));
+    }
+
+  return RUNNING_ENDS + widest;
+}
+
 /* Room for the dimensions a face will have. */
 static RodBorder
 elevation_border (const RodSheets *sheets,
@@ -332,17 +371,18 @@ elevation_border (const RodSheets *sheets,
   gboolean             first = take_row (surface, taken, NULL);
   gboolean             second = first && take_row (surface, taken, NULL);
   RodBorder            border = { 25.0, KEY_ROOM, KEY_ROOM, FIRST_CHAIN + CHAIN_FOOT };
+  g_autoptr (RodChain) corners = chain_outline (surface, FALSE);
 
   if (first)
     border.bottom += NEXT_CHAIN;
-  if (surface->outline->len > 4)
+  if (rod_chain_n_places (corners) > 2)
     border.bottom += NEXT_CHAIN;
   if (runs_above (sheets, face))
-    border.top = RUNNING_CHAIN + 14.0;
+    border.top = RUNNING_CHAIN + figure_room (sheets, face, FALSE);
   else if (second)
-    border.top = FIRST_CHAIN + 4.5;
+    border.top = FIRST_CHAIN + 7.0;
   if (field != NULL && rod_field_is_level (field))
-    border.right = RUNNING_CHAIN + 16.0;
+    border.right = RUNNING_CHAIN + figure_room (sheets, face, TRUE);
 
   return border;
 }

@@ -11,6 +11,7 @@
 #include "sheets/rod-sheets-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
@@ -23,6 +24,9 @@
 
 /* Two lines along the foot. */
 #define KEY_HEIGHT 8.4
+
+/* A title names so many marks. */
+#define MOST_MARKS 8
 
 /* Narrower blocks would break every word of their title. */
 #define LEAST_WIDTH 44.0
@@ -76,7 +80,8 @@ title_of (const RodSheets *sheets,
   const RodFace *first = rod_plan_face (sheets->plan, g_array_index (faces, guint, 0));
   GString       *marks = g_string_new (first->mark);
 
-  if (faces->len == 1)
+  /* A surface without a name of its own has its mark for one. */
+  if (faces->len == 1 && strcmp (first->label, first->mark) != 0)
     g_string_append_printf (marks, " \u00b7 %s", first->label);
   for (guint i = 1; i < faces->len; i++)
     g_string_append_printf (marks,
@@ -307,6 +312,32 @@ compare_blocks (gconstpointer a,
   return (int) left->view.face - (int) right->view.face;
 }
 
+/* The marks on a sheet, of many the first ones and the last. */
+static char *
+list_marks (const RodSheets *sheets,
+            const GArray    *blocks)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint b = 0; b < blocks->len; b++)
+    {
+      const Block *block = &g_array_index (blocks, Block, b);
+
+      if (blocks->len > MOST_MARKS && b + 1 == MOST_MARKS)
+        {
+          g_string_append (text, ", \u2026");
+          b = blocks->len - 2;
+          continue;
+        }
+      g_string_append_printf (text,
+                              "%s%s",
+                              b > 0 ? ", " : "",
+                              rod_plan_face (sheets->plan, block->view.face)->mark);
+    }
+
+  return g_string_free (text, FALSE);
+}
+
 /* A shared sheet is named after the marks on it; its scale is told where all are drawn to one. */
 static void
 name_shared (const RodSheets *sheets,
@@ -316,11 +347,9 @@ name_shared (const RodSheets *sheets,
     {
       RodSheet     *sheet = g_ptr_array_index (sheets->pages, i);
       const GArray *blocks = sheet->data;
-      GString      *title;
 
       if (sheet->title != NULL)
         continue;
-      title = g_string_new (NULL);
       sheet->faces = g_array_new (FALSE, FALSE, sizeof (guint));
       sheet->scale = g_array_index (blocks, Block, 0).view.scale;
       for (guint b = 0; b < blocks->len; b++)
@@ -328,14 +357,10 @@ name_shared (const RodSheets *sheets,
           const Block *block = &g_array_index (blocks, Block, b);
 
           g_array_append_val (sheet->faces, block->view.face);
-          g_string_append_printf (title,
-                                  "%s%s",
-                                  b > 0 ? ", " : "",
-                                  rod_plan_face (sheets->plan, block->view.face)->mark);
           if (fabs (block->view.scale - sheet->scale) > 0.5)
             sheet->scale = ROD_SHEET_SCALES_DIFFER;
         }
-      sheet->title = g_string_free (title, FALSE);
+      sheet->title = list_marks (sheets, blocks);
     }
 }
 

@@ -106,13 +106,17 @@ set_row (const RodTable    *table,
       if (cells[c][0] != '\0' && !head && column->kind == ROD_COLUMN_FIGURE)
         write_figure (table, cr, cells[c], &style, x + column->width - pad (table), y);
       else if (cells[c][0] != '\0' && (head || column->kind <= ROD_COLUMN_FIGURE))
-        tallest = MAX (tallest,
-                       rod_lettering_paragraph (table->lettering,
-                                                cr,
-                                                cells[c],
-                                                &style,
-                                                x + pad (table),
-                                                y + ROW_PAD * table->letter));
+        {
+          /* MAX() would write it twice. */
+          double height = rod_lettering_paragraph (table->lettering,
+                                                   cr,
+                                                   cells[c],
+                                                   &style,
+                                                   x + pad (table),
+                                                   y + ROW_PAD * table->letter);
+
+          tallest = MAX (tallest, height);
+        }
       x += column->width;
     }
 
