@@ -393,6 +393,29 @@ test_never_beaten (void)
   g_assert_cmpint (moved, >, 10);
 }
 
+/* A mirrored wall has mirrored columns. */
+static void
+test_mirrored (void)
+{
+  for (int n = 0; n < 60; n++)
+    {
+      Drawn drawn = draw_wall ();
+      Drawn turned = drawn;
+      g_autoptr (RodPlan) plan = plan_drawn (&drawn);
+      g_autoptr (RodPlan) mirrored = NULL;
+      const RodField *field = rod_plan_field (plan, 0);
+      const RodField *other;
+
+      for (guint i = 0; i < 2 * drawn.n_windows; i++)
+        turned.sides[i] = drawn.width - drawn.sides[2 * drawn.n_windows - 1 - i];
+      mirrored = plan_drawn (&turned);
+      other = rod_plan_field (mirrored, 0);
+      g_assert_cmpuint (other->n_columns, ==, field->n_columns);
+      for (guint c = 0; c < field->n_columns; c++)
+        assert_mm (other->columns[c], drawn.width - field->columns[field->n_columns - 1 - c]);
+    }
+}
+
 /* A street of 300 m with a hundred windows: 50 bays of 6 m, each of them clear of the windows or on
  * a jamb. */
 static void
@@ -463,6 +486,7 @@ main (int    argc,
   g_test_add_func ("/columns/column-on-a-lined-jamb", test_column_on_a_lined_jamb);
   g_test_add_func ("/columns/pieces-at-a-jamb-line", test_pieces_at_a_jamb_line);
   g_test_add_func ("/columns/apex-stays-whole", test_apex_stays_whole);
+  g_test_add_func ("/columns/mirrored", test_mirrored);
   g_test_add_func ("/columns/street", test_street);
   g_test_add_func ("/columns/stock-in-feet", test_stock_in_feet);
   g_test_add_func ("/columns/never-beaten", test_never_beaten);
