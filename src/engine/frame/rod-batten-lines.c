@@ -14,6 +14,9 @@
 #include "engine/plan/rod-stacks.h"
 #include "engine/rod-limits.h"
 
+/* What most fields need: their lists then never grow. */
+#define ROOM 16
+
 /* Lines while they are found. */
 typedef struct
 {
@@ -329,7 +332,7 @@ serve_bundle (const Needs         *needs,
 static void
 merge_lines (const Needs *needs)
 {
-  g_autoptr (GArray) needed = g_array_new (FALSE, FALSE, sizeof (RodBattenLine));
+  g_autoptr (GArray) needed = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenLine), ROOM);
 
   for (guint i = 0; i < needs->lines->len; i++)
     {
@@ -399,8 +402,8 @@ rod_batten_lines (const RodBattenLayer *layer)
 {
   Needs needs = {
     .layer = layer,
-    .lines = g_array_new (FALSE, FALSE, sizeof (RodBattenLine)),
-    .joints = g_array_new (FALSE, FALSE, sizeof (RodBattenLine)),
+    .lines = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenLine), ROOM),
+    .joints = g_array_sized_new (FALSE, FALSE, sizeof (RodBattenLine), ROOM),
   };
 
   need_edges (&needs);

@@ -14,7 +14,8 @@ rod_supports_of (const RodPlan *plan,
                  guint          field_index)
 {
   const RodField *field = rod_plan_field (plan, field_index);
-  GArray         *supports = g_array_new (FALSE, FALSE, sizeof (RodSupport));
+  GArray         *supports =
+    g_array_sized_new (FALSE, FALSE, sizeof (RodSupport), field->n_battens);
 
   for (guint b = field->first_batten; b < field->first_batten + field->n_battens; b++)
     {
@@ -44,6 +45,25 @@ cross_at (const RodSupport *support,
   return support->from.x + (y - support->from.y) / rise * (support->to.x - support->from.x);
 }
 
+/* Whether a batten crosses a stretch at height @y, and where. Most battens stand square to the
+ * boards; they are told to lie beside the stretch without reckoning where they cross. */
+static gboolean
+crosses (const RodSupport *support,
+         double            from,
+         double            to,
+         double            y,
+         double           *x)
+{
+  double low = from - ROD_EPSILON_MM;
+  double high = to + ROD_EPSILON_MM;
+
+  *x = support->from.x;
+  if (fabs (support->to.x - *x) <= 0.0 && (*x < low || *x > high))
+    return FALSE;
+  *x = cross_at (support, y);
+  return !isnan (*x) && *x >= low && *x <= high;
+}
+
 int
 rod_supports_count (const GArray *supports,
                     double        from,
@@ -54,9 +74,9 @@ rod_supports_count (const GArray *supports,
 
   for (guint i = 0; i < supports->len; i++)
     {
-      double x = cross_at (&g_array_index (supports, RodSupport, i), y);
+      double x;
 
-      count += !isnan (x) && x >= from - ROD_EPSILON_MM && x <= to + ROD_EPSILON_MM;
+      count += crosses (&g_array_index (supports, RodSupport, i), from, to, y, &x);
     }
   return count;
 }
@@ -69,11 +89,8 @@ rod_supports_find (const GArray *supports,
                    double       *x)
 {
   for (guint i = 0; i < supports->len; i++)
-    {
-      *x = cross_at (&g_array_index (supports, RodSupport, i), y);
-      if (!isnan (*x) && *x >= from - ROD_EPSILON_MM && *x <= to + ROD_EPSILON_MM)
-        return (int) i;
-    }
+    if (crosses (&g_array_index (supports, RodSupport, i), from, to, y, x))
+      return (int) i;
   return -1;
 }
 

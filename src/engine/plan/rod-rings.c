@@ -29,6 +29,22 @@ rod_rings_init (RodRings *rings,
 }
 
 void
+rod_rings_add (RodRings  *rings,
+               guint      n,
+               RodPoint **points,
+               int      **tags)
+{
+  guint start = rings->points->len;
+  guint end = start + n;
+
+  g_array_set_size (rings->points, end);
+  g_array_set_size (rings->tags, end);
+  g_array_append_val (rings->starts, end);
+  *points = (RodPoint *) (void *) rings->points->data + start;
+  *tags = (int *) (void *) rings->tags->data + start;
+}
+
+void
 rod_rings_copy (RodRings        *rings,
                 const RodRegion *from,
                 guint            first,

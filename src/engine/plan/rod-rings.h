@@ -33,6 +33,20 @@ void rod_rings_init (RodRings *rings,
                      guint     n_points);
 
 /**
+ * rod_rings_add:
+ * @rings: rings
+ * @n: how many corners
+ * @points: (out) (array length=n): where to write the corners, before the next ring is added
+ * @tags: (out) (array length=n): where to write their tags
+ *
+ * Adds a ring.
+ */
+void rod_rings_add (RodRings  *rings,
+                    guint      n,
+                    RodPoint **points,
+                    int      **tags);
+
+/**
  * rod_rings_copy:
  * @rings: rings
  * @from: a region

@@ -95,16 +95,14 @@ merge_levels (GArray *levels)
 static void
 collect_closures (RodGroupSetout *self,
                   const RodPlan  *plan,
-                  guint           group)
+                  const guint    *closing,
+                  guint           n_closing)
 {
-  for (guint i = 0; i < plan->ties->len; i++)
+  for (guint i = 0; i < n_closing; i++)
     {
-      const RodTie   *tie = &g_array_index (plan->ties, RodTie, i);
-      const RodField *a = rod_plan_field (plan, tie->a);
+      const RodTie   *tie = &g_array_index (plan->ties, RodTie, closing[i]);
       RodPhaseClosure closure = { .period_mm = tie->period_mm };
 
-      if (!tie->closes || a->group != group || rod_plan_field (plan, tie->b)->group != group)
-        continue;
       rod_tie_closure (plan, tie, &closure.shift_mm, &closure.turns);
       g_array_append_val (self->closures, closure);
     }
@@ -114,7 +112,9 @@ RodGroupSetout *
 rod_group_setout_new (const RodPlan *plan,
                       guint          group,
                       const guint   *fields,
-                      guint          n_fields)
+                      guint          n_fields,
+                      const guint   *closing,
+                      guint          n_closing)
 {
   RodGroupSetout *self = g_atomic_rc_box_new0 (RodGroupSetout);
 
@@ -124,7 +124,7 @@ rod_group_setout_new (const RodPlan *plan,
   self->closures = g_array_new (FALSE, FALSE, sizeof (RodPhaseClosure));
   collect_levels (self, plan, fields, n_fields);
   merge_levels (self->levels);
-  collect_closures (self, plan, group);
+  collect_closures (self, plan, closing, n_closing);
   self->problem = (RodPhaseProblem){
     .pitch_mm = g_array_index (plan->groups, RodGroup, group).pitch_mm,
     .tolerance_mm = plan->house->survey_tolerance_mm,

@@ -35,13 +35,17 @@ struct _RodGroupSetout
  * @group: index of a group
  * @fields: (array length=n_fields): indices of its fields
  * @n_fields: how many
+ * @closing: (array length=n_closing): indices of the ties at which its chains close
+ * @n_closing: how many
  *
  * Returns: (transfer full): what decides the group's phase
  */
 RodGroupSetout *rod_group_setout_new (const RodPlan *plan,
                                       guint          group,
                                       const guint   *fields,
-                                      guint          n_fields) G_GNUC_WARN_UNUSED_RESULT;
+                                      guint          n_fields,
+                                      const guint   *closing,
+                                      guint          n_closing) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * rod_group_setout_ref:

@@ -12,11 +12,13 @@
 #include "engine/setout/rod-pins.h"
 #include "engine/setout/rod-setout.h"
 
-/* The fields of one group, in order. */
+/* The fields of one group, in order, and the ties at which its chains close. */
 typedef struct
 {
   guint *fields;
   guint  n;
+  guint *closing;
+  guint  n_closing;
 } Members;
 
 /* Where the user left the rod: of several surfaces the one whose id comes first. */
@@ -72,7 +74,8 @@ choose_group (const RodPlan *plan,
   RodPhaseScore score;
   double        left_mm = 0.0;
 
-  group->setout = rod_group_setout_new (plan, index, members->fields, members->n);
+  group->setout = rod_group_setout_new (
+    plan, index, members->fields, members->n, members->closing, members->n_closing);
   group->pinned = group->setout->allowed != NULL;
   group->held = find_left (plan, members, &left_mm);
   group->best_mm = rod_group_setout_best (group->setout);
@@ -84,10 +87,55 @@ choose_group (const RodPlan *plan,
   group->risks = score.risks;
 }
 
+/* The group whose chain closes at a tie, or NULL. */
+static Members *
+closed_by (const RodPlan *plan,
+           guint          tie_index,
+           Members       *members)
+{
+  const RodTie *tie = &g_array_index (plan->ties, RodTie, tie_index);
+  guint         group = rod_plan_field (plan, tie->a)->group;
+
+  return tie->closes && rod_plan_field (plan, tie->b)->group == group ? &members[group] : NULL;
+}
+
+/* Hands the ties at which chains close to their groups, in their order. Returns the memory they lie
+ * in. */
+static guint *
+hand_out_closing (const RodPlan *plan,
+                  Members       *members)
+{
+  guint *closing = g_new (guint, MAX (plan->ties->len, 1));
+  guint  at = 0;
+
+  for (guint t = 0; t < plan->ties->len; t++)
+    {
+      Members *own = closed_by (plan, t, members);
+
+      if (own != NULL)
+        own->n_closing++;
+    }
+  for (guint g = 0; g < plan->groups->len; g++)
+    {
+      members[g].closing = closing + at;
+      at += members[g].n_closing;
+      members[g].n_closing = 0;
+    }
+  for (guint t = 0; t < plan->ties->len; t++)
+    {
+      Members *own = closed_by (plan, t, members);
+
+      if (own != NULL)
+        own->closing[own->n_closing++] = t;
+    }
+  return closing;
+}
+
 void
 rod_setout_choose (RodPlan *plan)
 {
   g_autofree guint   *fields = g_new (guint, MAX (plan->fields->len, 1));
+  g_autofree guint   *closing = NULL;
   g_autofree Members *members = g_new0 (Members, MAX (plan->groups->len, 1));
   guint               at = 0;
 
@@ -102,6 +150,7 @@ rod_setout_choose (RodPlan *plan)
 
       own->fields[own->n++] = f;
     }
+  closing = hand_out_closing (plan, members);
   for (guint g = 0; g < plan->groups->len; g++)
     {
       RodGroup *group = &g_array_index (plan->groups, RodGroup, g);

@@ -17,7 +17,7 @@ rod_flanger_init (RodFlanger     *flanger,
                   const RodField *field)
 {
   flanger->field = field;
-  flanger->blocked = g_array_new (FALSE, FALSE, sizeof (RodFlange));
+  flanger->blocked = g_array_sized_new (FALSE, FALSE, sizeof (RodFlange), field->pocket->n_points);
   flanger->line_mm = NAN;
 }
 

@@ -32,21 +32,18 @@ typedef struct
 } Cutter;
 
 static void
-add_corner (RodRings       *rings,
-            const RodField *field,
-            RodPoint        at,
-            int             tag)
+add_ring (Cutter       *cutter,
+          const RodFit *fit)
 {
-  RodPoint placed = rod_affine_apply (field->to_surface, at);
+  RodPoint *points;
+  int      *tags;
 
-  g_array_append_val (rings->points, placed);
-  g_array_append_val (rings->tags, tag);
-}
-
-static void
-end_ring (RodRings *rings)
-{
-  g_array_append_val (rings->starts, rings->points->len);
+  rod_rings_add (cutter->rings, fit->n_sides, &points, &tags);
+  for (guint i = 0; i < fit->n_sides; i++)
+    {
+      points[i] = rod_affine_apply (cutter->field->to_surface, fit->sides[i].at);
+      tags[i] = fit->sides[i].tag;
+    }
 }
 
 /* Corners of the outer ring of a part, or of a hole in it. */
@@ -131,12 +128,42 @@ add_holes (Cutter         *cutter,
 
       rod_fit_init_hole (
         &hole, cutter->plan, cutter->field, part_line_mm (cutter, part), points, tags, n);
-      for (guint i = 0; i < hole.n_sides; i++)
-        add_corner (cutter->rings, cutter->field, hole.sides[i].at, hole.sides[i].tag);
+      add_ring (cutter, &hole);
       rod_fit_clear (&hole);
-      end_ring (cutter->rings);
       piece->n_rings++;
     }
+}
+
+/* Returns the place after the number. */
+static char *
+write_number (char *at,
+              int   number,
+              guint least_digits)
+{
+  char  digits[G_ASCII_DTOSTR_BUF_SIZE];
+  guint n = 0;
+
+  for (; number > 0 || n < least_digits; number /= 10)
+    digits[n++] = (char) ('0' + number % 10);
+  while (n > 0)
+    *at++ = digits[--n];
+  return at;
+}
+
+/* As "%s-%02d-%d", by hand: printing takes as long as all else that is reckoned for a piece. */
+static void
+write_mark (const Cutter *cutter,
+            RodPiece     *piece)
+{
+  char  numbers[2 * G_ASCII_DTOSTR_BUF_SIZE];
+  char *at = numbers;
+
+  *at++ = '-';
+  at = write_number (at, piece->course, 2);
+  *at++ = '-';
+  *write_number (at, piece->place, 1) = '\0';
+  g_strlcpy (piece->mark, cutter->mark, sizeof piece->mark);
+  g_strlcat (piece->mark, numbers, sizeof piece->mark);
 }
 
 static void
@@ -151,8 +178,7 @@ number_piece (const Cutter *cutter,
 
   piece->course = course - cutter->first_course + 1;
   piece->place = last != NULL && last->course == piece->course ? last->place + 1 : 1;
-  g_snprintf (
-    piece->mark, sizeof piece->mark, "%s-%02d-%d", cutter->mark, piece->course, piece->place);
+  write_mark (cutter, piece);
 }
 
 static void
@@ -178,9 +204,7 @@ keep_piece (Cutter         *cutter,
   piece.n_notches = rod_piece_find_notches (fit, plan->notches);
   piece.flange_mm = rod_flanger_run (&cutter->flanger, fit, line_mm, plan->flanges);
   piece.n_flanges = plan->flanges->len - piece.first_flange;
-  for (guint i = 0; i < fit->n_sides; i++)
-    add_corner (cutter->rings, field, fit->sides[i].at, fit->sides[i].tag);
-  end_ring (cutter->rings);
+  add_ring (cutter, fit);
   add_holes (cutter, part, &piece);
   piece.colour = rod_colour_mix_pick (field, &piece);
   g_array_append_val (plan->pieces, piece);
@@ -270,7 +294,7 @@ rod_pieces_cut (RodPlan  *plan,
   if (courses->n_strips > 0)
     cutter.first_course = courses->strips[0].course;
   rod_flanger_init (&cutter.flanger, field);
-  cutter.pieces = g_array_new (FALSE, FALSE, sizeof (RodFit));
+  cutter.pieces = g_array_sized_new (FALSE, FALSE, sizeof (RodFit), 2);
   fit_parts (&cutter);
   for (guint i = 0; i < cutter.parts->n_strips; i++)
     cut_part (&cutter, i);

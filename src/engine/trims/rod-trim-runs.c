@@ -75,7 +75,7 @@ add_ring_chains (const RodRegion *clad,
 static GArray *
 find_chains (const RodField *field)
 {
-  GArray *chains = g_array_new (FALSE, FALSE, sizeof (Chain));
+  GArray *chains = g_array_sized_new (FALSE, FALSE, sizeof (Chain), field->clad->n_points);
 
   for (guint r = 0; r < field->clad->n_rings; r++)
     add_ring_chains (field->clad, r, chains);
