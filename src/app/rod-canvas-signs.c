@@ -383,11 +383,11 @@ void
 rod_canvas_draw_signs (RodCanvas *self,
                        cairo_t   *cr)
 {
+  draw_highlight (self, cr);
+  draw_selection (self, cr);
   for (guint i = 0; i < self->plan->faces->len; i++)
     if (rod_canvas_sees_face (self, i))
       draw_name (self, cr, i);
-  draw_highlight (self, cr);
-  draw_selection (self, cr);
   if (self->stage != ROD_STAGE_SURVEY)
     draw_findings (self, cr);
   draw_scale_bar (self, cr);

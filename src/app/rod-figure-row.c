@@ -141,6 +141,23 @@ new_sum (const RodReckoning *reckoning,
   return GTK_WIDGET (grid);
 }
 
+static void
+unref_closure (gpointer  data,
+               GClosure *closure)
+{
+  g_object_unref (data);
+}
+
+/* An expander that is closed has no child: it would lead the Tab key into one that is in no window,
+ * and the key would be lost. */
+static void
+expanded_cb (GtkExpander *row,
+             GParamSpec  *pspec,
+             GtkWidget   *sum)
+{
+  gtk_expander_set_child (row, gtk_expander_get_expanded (row) ? sum : NULL);
+}
+
 GtkWidget *
 rod_figure_row_new_reckoned (const char         *name,
                              const RodReckoning *reckoning,
@@ -148,24 +165,32 @@ rod_figure_row_new_reckoned (const char         *name,
 {
   GtkWidget       *row;
   g_autofree char *value = NULL;
-  g_autofree char *sum = NULL;
+  g_autofree char *label = NULL;
+  g_autofree char *words = NULL;
 
   g_return_val_if_fail (reckoning != NULL, NULL);
 
   if (name == NULL)
     name = reckoning->title;
   value = format (reckoning->result, reckoning->unit, units, TRUE);
-  sum = rod_reckoning_text (reckoning);
+  /* Translators: a figure: its name and its value. */
+  label = g_strdup_printf (_ ("%s: %s"), name, value);
+  words = rod_reckoning_text (reckoning);
 
   row = gtk_expander_new (NULL);
   gtk_expander_set_label_widget (GTK_EXPANDER (row), new_line (name, value));
-  gtk_expander_set_child (GTK_EXPANDER (row), new_sum (reckoning, units));
+  g_signal_connect_data (row,
+                         "notify::expanded",
+                         G_CALLBACK (expanded_cb),
+                         g_object_ref_sink (new_sum (reckoning, units)),
+                         unref_closure,
+                         0);
   gtk_widget_add_css_class (row, "rod-figure-row");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name,
+                                  label,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  sum,
+                                  words,
                                   -1);
 
   return row;

@@ -119,6 +119,20 @@ update (RodTally *self)
     show_waiting (self, _ ("reckoning…"));
 }
 
+/* A flow box keeps the focus for itself where its first child cannot have it, and Tab would end
+ * here. */
+static gboolean
+rod_tally_focus (GtkWidget       *widget,
+                 GtkDirectionType direction)
+{
+  RodTally *self = ROD_TALLY (widget);
+
+  if (gtk_widget_get_focus_child (widget) != NULL)
+    return FALSE;
+
+  return gtk_widget_grab_focus (GTK_WIDGET (self->findings_button));
+}
+
 static void
 rod_tally_dispose (GObject *object)
 {
@@ -140,6 +154,7 @@ rod_tally_class_init (RodTallyClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rod_tally_dispose;
+  widget_class->focus = rod_tally_focus;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/storeyrod/Storeyrod/rod-tally.ui");

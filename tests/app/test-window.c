@@ -214,6 +214,60 @@ test_least_width (void)
   app_close_window (window);
 }
 
+/* Tab leads through all parts of a window and back to where it began. */
+static void
+test_tab (void)
+{
+  static const char *const stages[] = { "set-out", "order", "sheets" };
+  RodWindow               *window = app_open_studio ();
+  RodHouseView            *view = rod_window_get_view (window);
+  GtkWidget               *parts[] = {
+                  app_find_widget (GTK_WIDGET (window), "open_button"),
+                  app_find_widget (GTK_WIDGET (window), "menu_button"),
+                  GTK_WIDGET (rod_house_view_get_house_list (view)),
+                  app_find_widget (GTK_WIDGET (view), "middle"),
+                  app_find_widget (GTK_WIDGET (view), "findings_button"),
+                  GTK_WIDGET (rod_house_view_get_details (view)),
+                  app_find_widget (GTK_WIDGET (view), "tally"),
+  };
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1200, 700);
+  app_wait_for (is_unfolded, rod_house_view_get_panes (view), "panes to unfold");
+  app_settle (window);
+  rod_selection_set (rod_house_view_get_selection (view), rod_place_face (0), FALSE);
+  for (guint s = 0; s < G_N_ELEMENTS (stages); s++)
+    {
+      gboolean   reached[G_N_ELEMENTS (parts)] = { FALSE };
+      GtkWidget *first = parts[0];
+      GtkWidget *focus;
+      int        n_steps = 0;
+
+      g_action_group_activate_action (G_ACTION_GROUP (window),
+                                      "stage",
+                                      g_variant_new_string (stages[s]));
+      app_settle (window);
+      gtk_widget_grab_focus (first);
+      first = gtk_window_get_focus (GTK_WINDOW (window));
+      do
+        {
+          gtk_widget_child_focus (GTK_WIDGET (window), GTK_DIR_TAB_FORWARD);
+          focus = gtk_window_get_focus (GTK_WINDOW (window));
+          g_assert_nonnull (focus);
+          for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+            reached[i] = reached[i] || focus == parts[i] ||
+                         gtk_widget_is_ancestor (focus, parts[i]);
+          n_steps++;
+        }
+      while (focus != first && n_steps < 200);
+
+      g_assert_true (focus == first);
+      for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+        if (!reached[i])
+          g_error ("%s: not reached by Tab: part %u", stages[s], i);
+    }
+  app_close_window (window);
+}
+
 /* A window without a house is on the screen at once: what shows a house is made when one is opened,
  * and menus when they are. */
 static void
@@ -263,6 +317,7 @@ main (int    argc,
   g_test_add_func ("/app/window/remembers", test_remembers);
   g_test_add_func ("/app/window/names", test_names);
   g_test_add_func ("/app/window/least-width", test_least_width);
+  g_test_add_func ("/app/window/tab", test_tab);
   g_test_add_func ("/app/window/made-late", test_made_late);
   g_test_add_func ("/app/window/shortcuts-window", test_shortcuts_window);
 
