@@ -4,6 +4,7 @@
 
 #include "engine/files/rod-house-check.h"
 
+#include "engine/files/rod-json.h"
 #include "engine/files/rod-reference.h"
 
 #include <glib/gi18n-lib.h>
@@ -189,13 +190,18 @@ check_pin_edge (const RodPin       *pin,
                 const RodJsonPlace *place,
                 GError            **error)
 {
+  RodJsonPlace     edge_place = rod_json_place_member (place, "edge");
+  g_autofree char *found = rod_json_quote (pin->edge);
+
   if (*pin->edge == '\0' || rod_surface_find_edge (surface, pin->edge) >= 0)
     return TRUE;
-  return refuse_pin (place,
-                     "edge",
-                     _ ("found an edge that the outline does not have. Name the edge at the corner "
-                        "that it leaves."),
-                     error);
+  return rod_json_place_refuse (&edge_place,
+                                ROD_FILE_ERROR_REFERENCE,
+                                error,
+                                _ ("found %s, but no edge of the outline of \"%s\" is called so. "
+                                   "Name the edge at the corner that it leaves."),
+                                found,
+                                surface->id);
 }
 
 /* What each kind of pin must say. */
@@ -218,10 +224,16 @@ check_pin (const RodPin       *pin,
     return FALSE;
   if (pin->kind == ROD_PIN_LINE && isnan (pin->at_mm))
     return refuse_pin (place, "at_mm", _ ("found nothing; a line needs its place."), error);
-  if (pin->kind == ROD_PIN_WHOLE && at_edge == at_opening)
+  if (pin->kind == ROD_PIN_WHOLE && !at_edge && !at_opening)
     return refuse_pin (place,
                        "edge",
-                       _ ("a whole board is asked for at one edge or at one opening. Name either."),
+                       _ ("found nothing; a whole board needs its edge, or an opening."),
+                       error);
+  if (pin->kind == ROD_PIN_WHOLE && at_edge && at_opening)
+    return refuse_pin (place,
+                       "opening",
+                       _ ("found an opening beside an edge. Name either; a second pin may ask for "
+                          "the other."),
                        error);
   return TRUE;
 }

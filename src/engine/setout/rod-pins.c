@@ -106,6 +106,35 @@ on_side (const RodEdge *edge,
     }
 }
 
+/* Index of the edge of an opening that lies furthest on a side, of those that boards run along, or
+ * -1. What lies no further there than all of the opening's edges do on average is on no side: sill
+ * and head are neither left nor right. */
+static int
+opening_edge (const RodField *field,
+              int             opening,
+              RodPinSide      side)
+{
+  double sum = 0.0;
+  guint  n = 0;
+  int    found = -1;
+
+  for (guint e = 0; e < field->n_edges; e++)
+    {
+      const RodEdge *edge = &field->edges[e];
+
+      if (edge->opening != opening)
+        continue;
+      sum += on_side (edge, side);
+      n++;
+      if (edge->relation == ROD_BOARDS_ALONG &&
+          (found < 0 || on_side (edge, side) > on_side (&field->edges[found], side)))
+        found = (int) e;
+    }
+  if (found >= 0 && on_side (&field->edges[found], side) < sum / n + ROD_SNAP_MM)
+    return -1;
+  return found;
+}
+
 /* Index of the edge at which the board is to be whole, or -1. */
 static int
 edge_of (const RodField   *field,
@@ -113,20 +142,11 @@ edge_of (const RodField   *field,
          const RodPin     *pin)
 {
   int opening;
-  int found = -1;
 
   if (*pin->edge != '\0')
     return rod_surface_find_edge (surface, pin->edge);
   opening_of (surface, pin->opening, &opening);
-  for (guint e = 0; e < field->n_edges; e++)
-    {
-      const RodEdge *edge = &field->edges[e];
-
-      if (edge->opening == opening && edge->relation == ROD_BOARDS_ALONG &&
-          (found < 0 || on_side (edge, pin->side) > on_side (&field->edges[found], pin->side)))
-        found = (int) e;
-    }
-  return found;
+  return opening_edge (field, opening, pin->side);
 }
 
 /* What a pin leaves, in the group's measure. Returns whether boards can do what it asks at all. */
@@ -240,6 +260,19 @@ pinned_fields (const RodPlan *plan,
   return pinned;
 }
 
+/* The same, found among all fields. */
+static GArray *
+pinned_fields_of (const RodPlan *plan,
+                  guint          group)
+{
+  g_autoptr (GArray) fields = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint f = 0; f < plan->fields->len; f++)
+    if (rod_plan_field (plan, f)->group == group)
+      g_array_append_val (fields, f);
+  return pinned_fields (plan, (const guint *) (const void *) fields->data, fields->len);
+}
+
 GArray *
 rod_pins_allowed (const RodPlan *plan,
                   const guint   *fields,
@@ -285,26 +318,57 @@ finding_at (const RodField *field)
                        .rule = "R1" };
 }
 
-/* The first pin of the group, which the others have to follow. */
-static const RodPin *
-leading_pin (const RodPlan  *plan,
-             guint           group,
-             const RodFace **face)
+/* Whether no phase suits both pins. */
+static gboolean
+contradict (const Places *one,
+            const Places *other,
+            double        pitch_mm)
 {
-  const RodPin *leading = NULL;
+  g_autoptr (GArray) list = list_places (one, pitch_mm);
 
-  for (guint f = 0; f < plan->fields->len; f++)
+  for (guint i = 0; i < list->len; i++)
+    if (miss_of (other, g_array_index (list, double, i)) <= ROD_VISIBLE_MISFIT_MM)
+      return FALSE;
+  return TRUE;
+}
+
+/* The pin that a missed one has to give way to: of those that count, which come before it, the
+ * first that contradicts it; else the first of all, for only together they leave it no place. */
+static const RodPin *
+followed_pin (const RodPlan  *plan,
+              const RodField *missed,
+              const RodPin   *pin,
+              const RodFace **face)
+{
+  const RodGroup *group = &g_array_index (plan->groups, RodGroup, missed->group);
+  const RodPin   *first = NULL;
+  Places          own, places;
+  g_autoptr (GArray) pinned = pinned_fields_of (plan, missed->group);
+
+  places_of (plan, missed, pin, &own);
+  for (guint i = 0; i < pinned->len; i++)
     {
-      const RodField *field = rod_plan_field (plan, f);
-      const RodFace  *own = rod_plan_face (plan, field->face);
+      const RodField  *field = rod_plan_field (plan, g_array_index (pinned, guint, i));
+      const RodFace   *at = rod_plan_face (plan, field->face);
+      const GPtrArray *pins = at->surface->pins;
 
-      if (field->group != group || field->zone != NULL || own->surface->pins->len == 0 ||
-          (leading != NULL && own->rank > (*face)->rank))
-        continue;
-      leading = own->surface->pins->pdata[0];
-      *face = own;
+      for (guint p = 0; p < pins->len; p++)
+        {
+          if (pins->pdata[p] == pin)
+            return first;
+          if (!places_of (plan, field, pins->pdata[p], &places) ||
+              miss_of (&places, group->phase_mm) > ROD_VISIBLE_MISFIT_MM)
+            continue;
+          if (first == NULL || contradict (&places, &own, group->pitch_mm))
+            {
+              first = pins->pdata[p];
+              *face = at;
+            }
+          if (contradict (&places, &own, group->pitch_mm))
+            return first;
+        }
     }
-  return leading;
+  return first;
 }
 
 static void
@@ -315,9 +379,9 @@ report_missed (RodPlan        *plan,
 {
   RodFinding     finding = finding_at (field);
   const RodFace *other = NULL;
-  const RodPin  *leading = leading_pin (plan, field->group, &other);
+  const RodPin  *followed = followed_pin (plan, field, pin, &other);
 
-  g_return_if_fail (leading != NULL && other != NULL);
+  g_return_if_fail (followed != NULL && other != NULL);
   finding.id = "pin-missed";
   finding.value = miss_mm;
   finding.text = g_strdup_printf (
@@ -327,8 +391,8 @@ report_missed (RodPlan        *plan,
     pin->id,
     pin_label (pin),
     miss_mm,
-    leading->id,
-    pin_label (leading),
+    followed->id,
+    pin_label (followed),
     other->label);
   finding.remedy =
     g_strdup (_ ("Both cannot hold: remove one of the two pins, or let a join between "
