@@ -148,7 +148,8 @@ draw_marks (RodCanvas         *self,
             RodDrawingOptions *options,
             RodInk             boards)
 {
-  options->ink = ink_on_boards (self, boards, 0.85);
+  /* Black or white in full: on a board of middling lightness nothing less can be read. */
+  options->ink = ink_on_boards (self, boards, 1);
   rod_drawing_marks (cr,
                      self->lettering,
                      self->plan,

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app-fixture.h"
+#include "app/rod-canvas-palette.h"
 #include "app/rod-finding-item.h"
 #include "sheets/rod-drawing.h"
 #include "sheets/rod-mark-place.h"
@@ -390,6 +391,64 @@ test_net_fits (void)
   app_close_window (window);
 }
 
+/* Contrast after WCAG 2.2, "contrast ratio"; its level AA asks for 4.5 with letters. */
+static double
+contrast (RodInk a,
+          RodInk b)
+{
+  double of_a = rod_ink_lightness (a) + 0.05;
+  double of_b = rod_ink_lightness (b) + 0.05;
+
+  return MAX (of_a, of_b) / MIN (of_a, of_b);
+}
+
+static void
+assert_readable (const RodCanvasPalette *palette)
+{
+  const RodInk pairs[][2] = {
+    { palette->ink, palette->surface },
+    { palette->ink, palette->ground },
+    { palette->faint, palette->surface },
+    { palette->faint, palette->ground },
+    { palette->chalk, palette->ground },
+    { palette->chalk, palette->surface },
+    { palette->wood_ink, palette->wood },
+    { palette->batten, palette->surface },
+    { palette->on_severity, palette->severity[ROD_SEVERITY_NOTE] },
+    { palette->on_severity, palette->severity[ROD_SEVERITY_SHOULD] },
+    { palette->on_severity, palette->severity[ROD_SEVERITY_MUST] },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (pairs); i++)
+    g_assert_cmpfloat (contrast (pairs[i][0], pairs[i][1]), >=, 4.5);
+}
+
+static void
+test_contrast (void)
+{
+  static const AdwColorScheme schemes[] = {
+    ADW_COLOR_SCHEME_FORCE_LIGHT,
+    ADW_COLOR_SCHEME_FORCE_DARK,
+  };
+  RodWindow *window = app_open_studio ();
+  GtkWidget *canvas = GTK_WIDGET (rod_house_view_get_canvas (rod_window_get_view (window)));
+  double     grounds[G_N_ELEMENTS (schemes)];
+
+  for (guint i = 0; i < G_N_ELEMENTS (schemes); i++)
+    {
+      RodCanvasPalette palette;
+
+      adw_style_manager_set_color_scheme (adw_style_manager_get_default (), schemes[i]);
+      app_settle (window);
+      rod_canvas_palette_init (&palette, canvas);
+      assert_readable (&palette);
+      grounds[i] = rod_ink_lightness (palette.ground);
+    }
+  g_assert_cmpfloat (grounds[0], >, grounds[1]);
+  adw_style_manager_set_color_scheme (adw_style_manager_get_default (), ADW_COLOR_SCHEME_DEFAULT);
+  app_close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -405,6 +464,7 @@ main (int    argc,
   g_test_add_func ("/app/canvas/colours", test_colours);
   g_test_add_func ("/app/canvas/stages-differ", test_stages_differ);
   g_test_add_func ("/app/canvas/accessible", test_accessible);
+  g_test_add_func ("/app/canvas/contrast", test_contrast);
   g_test_add_func ("/app/canvas/net-fits", test_net_fits);
 
   return g_test_run ();
