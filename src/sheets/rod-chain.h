@@ -105,8 +105,8 @@ guint rod_chain_n_places (RodChain *chain);
  * @place: where
  *
  * Draws line, extension lines, strokes and figures. A figure that does not fit between its strokes
- * stands at the nearest free place beside the line, with a leader where it is far; one that has none
- * near is left out. Running figures that would touch are left out, first and last never.
+ * stands at the nearest free place beside the line, with a leader where it is far; one that has
+ * none near is left out. Running figures that would touch are left out, first and last never.
  */
 void rod_chain_draw (RodChain            *chain,
                      cairo_t             *cr,

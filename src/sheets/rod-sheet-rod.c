@@ -315,7 +315,8 @@ list_lines (const RodSheets *sheets,
         field->to_surface, (RodPoint){ 0.0, g_array_index (lines, RodJointLine, from).across_mm });
 
       g_ptr_array_add (cells, g_strdup ("x"));
-      g_ptr_array_add (cells, g_strdup_printf ("%u", i + 1));
+      g_ptr_array_add (cells,
+                       g_strdup_printf ("%d", g_array_index (lines, RodJointLine, from).number));
       g_ptr_array_add (cells,
                        rod_figures_length (sheets->units, upright ? at.x - low.x : at.y - low.y));
       if (i + 1 < lines->len && (i + 1) % LINES_ABREAST != 0)
