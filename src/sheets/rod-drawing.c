@@ -306,37 +306,22 @@ trace_band (cairo_t  *cr,
   cairo_close_path (cr);
 }
 
-/* Index of the first run whose field is not below @field; runs are listed field by field. */
+/* Index of the first run whose field is not below @field; runs are listed field by field, and each
+ * kind of run begins with its field. */
 static guint
-first_batten_of (const GArray *battens,
-                 guint         field)
+first_run_of (const GArray *runs,
+              guint         field)
 {
-  guint low = 0, high = battens->len;
+  guint size = g_array_get_element_size ((GArray *) runs);
+  guint low = 0, high = runs->len;
 
+  G_STATIC_ASSERT (G_STRUCT_OFFSET (RodBattenRun, field) == 0);
+  G_STATIC_ASSERT (G_STRUCT_OFFSET (RodTrimRun, field) == 0);
   while (low < high)
     {
       guint middle = low + (high - low) / 2;
 
-      if (g_array_index (battens, RodBattenRun, middle).field < field)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-
-  return low;
-}
-
-static guint
-first_trim_of (const GArray *trims,
-               guint         field)
-{
-  guint low = 0, high = trims->len;
-
-  while (low < high)
-    {
-      guint middle = low + (high - low) / 2;
-
-      if (g_array_index (trims, RodTrimRun, middle).field < field)
+      if (*(const guint *) (gconstpointer) (runs->data + (gsize) middle * size) < field)
         low = middle + 1;
       else
         high = middle;
@@ -356,8 +341,8 @@ rod_drawing_find_battens (const RodPlan *plan,
   g_return_if_fail (plan != NULL && first != NULL && end != NULL);
 
   of = rod_plan_face (plan, face);
-  *first = first_batten_of (plan->battens, of->first_field);
-  *end = first_batten_of (plan->battens, of->first_field + of->n_fields);
+  *first = first_run_of (plan->battens, of->first_field);
+  *end = first_run_of (plan->battens, of->first_field + of->n_fields);
 }
 
 void
@@ -371,8 +356,8 @@ rod_drawing_find_trims (const RodPlan *plan,
   g_return_if_fail (plan != NULL && first != NULL && end != NULL);
 
   of = rod_plan_face (plan, face);
-  *first = first_trim_of (plan->trims, of->first_field);
-  *end = first_trim_of (plan->trims, of->first_field + of->n_fields);
+  *first = first_run_of (plan->trims, of->first_field);
+  *end = first_run_of (plan->trims, of->first_field + of->n_fields);
 }
 
 static void
