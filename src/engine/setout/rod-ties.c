@@ -172,15 +172,9 @@ tie_fields (Collector *self,
 
   rod_edge_shifted (edge, -edge->build_up_mm, &a_line[0], &a_line[1]);
   rod_edge_shifted (facing, -facing->build_up_mm, &b_line[0], &b_line[1]);
-  if (edge->join != NULL && edge->join->mirrors)
-    tied = relate_along (&tie, a, b, a_line, b_line);
-  else
-    tied = edge->carries_joints && relate_crossing (&tie,
-                                                    a,
-                                                    b,
-                                                    a_line,
-                                                    b_line,
-                                                    rod_edge_match_mm (self->plan, face, edge));
+  tied = edge->join != NULL && edge->join->mirrors && relate_along (&tie, a, b, a_line, b_line);
+  if (!tied && edge->carries_joints)
+    tied = relate_crossing (&tie, a, b, a_line, b_line, rod_edge_match_mm (self->plan, face, edge));
   if (tied)
     add_tie (self, &tie, edge->join != NULL && edge->join->takes_misfit ? 2 : 1);
 }
