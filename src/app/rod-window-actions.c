@@ -36,6 +36,31 @@ export_cb (GSimpleAction *action,
   rod_window_choose_export (user_data);
 }
 
+static GtkShortcutsWindow *
+make_help_overlay (GtkApplicationWindow *window)
+{
+  g_autoptr (GtkBuilder) builder =
+    gtk_builder_new_from_resource ("/org/storeyrod/Storeyrod/shortcuts.ui");
+
+  gtk_application_window_set_help_overlay (
+    window,
+    GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "help_overlay")));
+
+  return gtk_application_window_get_help_overlay (window);
+}
+
+static void
+show_help_overlay_cb (GSimpleAction *action,
+                      GVariant      *parameter,
+                      gpointer       user_data)
+{
+  GtkShortcutsWindow *overlay = gtk_application_window_get_help_overlay (user_data);
+
+  if (overlay == NULL)
+    overlay = make_help_overlay (user_data);
+  gtk_window_present (GTK_WINDOW (overlay));
+}
+
 static void
 menu_cb (GSimpleAction *action,
          GVariant      *parameter,
@@ -159,6 +184,7 @@ static const GActionEntry actions[] = {
   { .name = "reload", .activate = reload_cb },
   { .name = "export", .activate = export_cb },
   { .name = "menu", .activate = menu_cb },
+  { .name = "show-help-overlay", .activate = show_help_overlay_cb },
   { .name = "show-findings", .activate = show_findings_cb },
   { .name = "next-finding", .activate = next_finding_cb },
   { .name = "previous-finding", .activate = previous_finding_cb },

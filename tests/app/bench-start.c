@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Time from the start of the program to its first frame, beside that of an empty libadwaita window.
- * Both are started in turn, so that what else the machine does meets both alike; the medians are
- * compared. The budget: at most 1.3 times the empty window. How long it takes until a house is
- * seen is printed as well.
+ * Both are started in turn; the fastest of each are compared, since what else the machine does can
+ * only make a start slower. The budget: at most 1.3 times the empty window. How long it takes until
+ * a house is seen is printed as well.
  *
  *   bench-start EMPTY HOUSE   EMPTY is the program with the empty window
  */
@@ -65,22 +65,15 @@ time_start (const char *const *argv)
   return (double) (g_ascii_strtoll (output, NULL, 10) - begun) / 1000;
 }
 
-static int
-compare_times (gconstpointer a,
-               gconstpointer b)
-{
-  double difference = *(const double *) a - *(const double *) b;
-
-  return difference > 0 ? 1 : difference < 0 ? -1
-                                             : 0;
-}
-
 static double
-median (double *times)
+fastest (const double *times)
 {
-  qsort (times, N_RUNS, sizeof *times, compare_times);
+  double least = times[0];
 
-  return times[N_RUNS / 2];
+  for (int i = 1; i < N_RUNS; i++)
+    least = MIN (least, times[i]);
+
+  return least;
 }
 
 int
@@ -107,13 +100,13 @@ main (int    argc,
       house[i] = time_start ((const char *const[]){ argv[0], AS_STOREYROD, argv[2], NULL });
     }
 
-  ratio = median (welcome) / median (empty);
-  g_print ("empty window                 median %5.0f ms\n", empty[N_RUNS / 2]);
-  g_print ("welcome page                 median %5.0f ms, %.2f of the empty window\n",
-           welcome[N_RUNS / 2],
-           ratio);
-  g_print ("first look at a house        median %5.0f ms\n", median (house));
-  g_print ("budget                              %.2f of the empty window\n", BUDGET);
+  ratio = fastest (welcome) / fastest (empty);
+  g_print ("empty window           %5.0f ms\n", fastest (empty));
+  g_print ("welcome page           %5.0f ms, %.2f of the empty window; budget %.2f\n",
+           fastest (welcome),
+           ratio,
+           BUDGET);
+  g_print ("first look at a house  %5.0f ms\n", fastest (house));
 
   return ratio <= BUDGET ? EXIT_SUCCESS : EXIT_FAILURE;
 }

@@ -291,15 +291,24 @@ test_made_late (void)
   app_close_window (window);
 }
 
+/* Made when it is asked for, and once. */
 static void
 test_shortcuts_window (void)
 {
   RodWindow          *window = app_open_window ();
-  GtkShortcutsWindow *help =
-    gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
+  GtkShortcutsWindow *help;
 
+  g_assert_null (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  g_action_group_activate_action (G_ACTION_GROUP (window), "show-help-overlay", NULL);
+  help = gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window));
   g_assert_nonnull (help);
-  g_assert_true (g_action_group_has_action (G_ACTION_GROUP (window), "show-help-overlay"));
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (help)));
+  gtk_window_close (GTK_WINDOW (help));
+  g_action_group_activate_action (G_ACTION_GROUP (window), "show-help-overlay", NULL);
+  g_assert_true (help ==
+                 gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (help)));
+  gtk_window_close (GTK_WINDOW (help));
   app_close_window (window);
 }
 
