@@ -154,14 +154,73 @@ test_measure_again (void)
   g_autoptr (RodPlan) enough = planned_house (wall (4000, 2322, ""));
   const RodFinding *finding = assert_found (doubtful, "measure-again", ROD_SEVERITY_NOTE, "R28");
 
-  g_assert_cmpfloat_with_epsilon (finding->value, 62.0, 0.001);
+  g_assert_cmpfloat_with_epsilon (finding->value, 57.0, 0.001);
+  g_assert_cmpfloat (finding->limit, ==, 60.0);
+  assert_says (finding->text, "is 62 mm wide");
   assert_says (finding->text, "±5 mm");
+  assert_says (finding->text, "57 mm");
+  assert_says (finding->remedy, "Top, 2319 mm above the datum");
   assert_not_found (doubtful, "sliver");
   assert_not_found (enough, "measure-again");
 
   house->survey_tolerance_mm = 1.0;
   exact = planned_house (house);
   assert_not_found (exact, "measure-again");
+}
+
+/* Top cut line 2248: a board of 248 is no sliver, but 2253 would leave one of 3. The pocket of 25
+ * swallows that, for 14 of it are spare; one of 12 has 1 to spare. */
+static void
+test_measure_again_what_is_nearly_whole (void)
+{
+  RodHouse *house = wall (4000, 2255, "");
+  g_autoptr (RodPlan) deep = planned_house (rod_record_ref (house));
+  g_autoptr (RodPlan) shallow = NULL;
+  const RodFinding *finding;
+
+  assert_not_found (deep, "measure-again");
+  ((RodTrim *) rod_system_find_trim (planned_system (house), "top-j"))->pocket_mm = 12.0;
+  shallow = planned_house (house);
+  finding = assert_found (shallow, "measure-again", ROD_SEVERITY_NOTE, "R28");
+  g_assert_cmpfloat_with_epsilon (finding->value, 3.0, 0.001);
+  assert_says (finding->text, "248 mm");
+  assert_not_found (shallow, "sliver");
+}
+
+/* Top cut line 2262: the pocket swallows 12, but 17 it would not. */
+static void
+test_measure_again_what_is_swallowed (void)
+{
+  g_autoptr (RodPlan) plan = planned_house (wall (4000, 2269, ""));
+  const RodFinding *finding = assert_found (plan, "measure-again", ROD_SEVERITY_NOTE, "R28");
+
+  g_assert_cmpfloat_with_epsilon (finding->value, 17.0, 0.001);
+  assert_says (finding->text, "whole");
+  assert_not_found (plan, "sliver");
+}
+
+/* Of several lines of a surface the worst is named, with the figure on the tape: the sill's cut
+ * line is 812, 62 over a joint line; under the top are 64. Upright boards are measured along x. */
+static void
+test_measure_again_names_the_dimension (void)
+{
+  g_autoptr (RodPlan) plan = planned_house (
+    wall (4000,
+          2321,
+          ", 'level_mm': 100, 'openings': [{'id': 'w', 'name': 'Window 2', 'x': 1500, 'y': 819, "
+          "'width_mm': 1200, 'height_mm': 1224}]"));
+  g_autoptr (RodPlan) upright = planned_house (
+    wall (4000, 2400, ", 'direction_deg': 90, 'joint_line_mm': 69, 'laid_from': 'left'"));
+  const RodFinding *finding = assert_found (plan, "measure-again", ROD_SEVERITY_NOTE, "R28");
+
+  assert_says (finding->remedy, "Sill of Window 2, 919 mm above the datum");
+  assert_says (finding->text, "1 more line");
+  g_assert_cmpfloat_with_epsilon (finding->value, 57.0, 0.001);
+  g_assert_cmpfloat_with_epsilon (finding->at.x, 2100.0, 0.001);
+  g_assert_cmpfloat_with_epsilon (finding->at.y, 819.0, 0.001);
+
+  finding = assert_found (upright, "measure-again", ROD_SEVERITY_NOTE, "R28");
+  assert_says (finding->remedy, "Side stop, at x = 0 mm");
 }
 
 static RodPlan *
@@ -801,6 +860,11 @@ main (int    argc,
   g_test_add_func ("/checks/notch-leaves-sliver", test_notch_leaves_sliver);
   g_test_add_func ("/checks/taper-under-a-sill", test_taper_under_a_sill);
   g_test_add_func ("/checks/measure-again", test_measure_again);
+  g_test_add_func ("/checks/measure-again-what-is-nearly-whole",
+                   test_measure_again_what_is_nearly_whole);
+  g_test_add_func ("/checks/measure-again-what-is-swallowed", test_measure_again_what_is_swallowed);
+  g_test_add_func ("/checks/measure-again-names-the-dimension",
+                   test_measure_again_names_the_dimension);
   g_test_add_func ("/checks/short-piece", test_short_piece);
   g_test_add_func ("/checks/short-piece-at-an-apex", test_short_piece_at_an_apex);
   g_test_add_func ("/checks/short-piece-at-a-mitre", test_short_piece_at_a_mitre);

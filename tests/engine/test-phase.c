@@ -436,6 +436,23 @@ test_tolerance (void)
   g_assert_true (rod_level_at_risk (&line, 0.0, 5.0));
 }
 
+/* What may come out: 61 less 5; 4 and 5 where the pocket need not swallow it; 248 and 5 leave 3 of
+ * the next board; a whole one leaves 5. */
+static void
+test_worst_within_tolerance (void)
+{
+  RodLevel line = level_250 (61.0, TRUE);
+
+  g_assert_cmpfloat_with_epsilon (rod_level_worst (&line, 0.0, 5.0), 56.0, 1e-9);
+  line.at_mm = 248.0;
+  g_assert_cmpfloat_with_epsilon (rod_level_worst (&line, 0.0, 5.0), 3.0, 1e-9);
+  line.at_mm = 500.0;
+  g_assert_cmpfloat_with_epsilon (rod_level_worst (&line, 0.0, 5.0), 5.0, 1e-9);
+  line.absorb_mm = 5.0;
+  line.at_mm = 504.0;
+  g_assert_cmpfloat_with_epsilon (rod_level_worst (&line, 0.0, 5.0), 9.0, 1e-9);
+}
+
 /* What is seldom seen may be narrower: a strip at the rear, weight 2 of 10, counts five times. With
  * 143 − t in front and 43 + t at the rear, 143 − t = 5·(43 + t) at t = −12, where the rear has 31,
  * under the least of 60; so t = 17, where it has 60. */
@@ -506,6 +523,7 @@ main (int    argc,
   g_test_add_func ("/phase/own-order", test_own_order);
   g_test_add_func ("/phase/absorbed", test_absorbed);
   g_test_add_func ("/phase/tolerance", test_tolerance);
+  g_test_add_func ("/phase/worst-within-tolerance", test_worst_within_tolerance);
   g_test_add_func ("/phase/seldom-seen", test_seldom_seen);
   g_test_add_func ("/phase/half-covers", test_half_covers);
   g_test_add_func ("/phase/ranked", test_ranked);

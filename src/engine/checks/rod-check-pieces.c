@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* Checks of single boards: slivers, short pieces, ends that do not stay in their pockets, pieces
- * that hang on one batten, and strips that the survey's tolerance could turn into slivers. */
+ * that hang on one batten. */
 
 #include "config.h"
 
@@ -34,7 +34,6 @@ typedef struct
   Tally           loose;
   Tally           battens;
   Tally           tight;
-  Tally           doubtful;
 } Check;
 
 static RodPoint
@@ -107,16 +106,6 @@ check_widths (Check          *check,
   if (is_ripped (check->field, piece) && piece->width_mm < least - ROD_EPSILON_MM)
     tally (
       check, &check->slivers, index, "sliver", ROD_SEVERITY_SHOULD, piece->width_mm, least, "R4");
-  else if (is_ripped (check->field, piece) &&
-           piece->width_mm < least + check->plan->house->survey_tolerance_mm)
-    tally (check,
-           &check->doubtful,
-           index,
-           "measure-again",
-           ROD_SEVERITY_NOTE,
-           piece->width_mm,
-           least,
-           "R28");
   for (guint n = 0; n < piece->n_notches; n++)
     {
       const RodNotch *notch =
@@ -336,9 +325,7 @@ plain_remedy (const Check *check,
 {
   if (kind == &check->battens)
     return g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
-  if (kind == &check->tight)
-    return g_strdup (_ ("Widen the notch, or end the board at the opening with a trim."));
-  return g_strdup (_ ("Measure this height or width again before the first board goes on."));
+  return g_strdup (_ ("Widen the notch, or end the board at the opening with a trim."));
 }
 
 static char *
@@ -412,19 +399,6 @@ batten_text (const Check *check,
   return g_strdup_printf (_ ("%s: %s on too few battens."), check->face->label, pieces);
 }
 
-static char *
-doubtful_text (const Check *check,
-               const Tally *kind,
-               const char  *pieces)
-{
-  return g_strdup_printf (
-    _ ("%s: %s ripped to %.0f mm; within the survey's ±%.0f mm that may become a sliver."),
-    check->face->label,
-    pieces,
-    kind->worst.value,
-    check->plan->house->survey_tolerance_mm);
-}
-
 static void
 report (const Check *check,
         Tally       *kind,
@@ -461,5 +435,4 @@ rod_check_pieces (RodPlan *plan,
   report (&check, &check.notches, notch_text, sliver_remedy);
   report (&check, &check.shorts, short_text, short_remedy);
   report (&check, &check.tight, tight_text, plain_remedy);
-  report (&check, &check.doubtful, doubtful_text, plain_remedy);
 }

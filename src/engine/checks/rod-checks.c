@@ -63,3 +63,5 @@ rod_checks_run (RodPlan *plan)
       rod_check_products (plan, f);
     }
 }
+  for (guint f = 0; f < plan->faces->len; f++)
+    rod_check_strips (plan, f);

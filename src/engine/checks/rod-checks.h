@@ -20,11 +20,20 @@ void rod_checks_run (RodPlan *plan);
  * @plan: a plan
  * @field: index of a field
  *
- * "sliver", "notch-leaves-sliver", "short-piece", "engagement", "gap-too-small", "few-battens",
- * "measure-again".
+ * "sliver", "notch-leaves-sliver", "short-piece", "engagement", "gap-too-small", "few-battens".
  */
 void rod_check_pieces (RodPlan *plan,
                        guint    field);
+
+/**
+ * rod_check_strips:
+ * @plan: a plan
+ * @face: index of a face
+ *
+ * "measure-again", at most once.
+ */
+void rod_check_strips (RodPlan *plan,
+                       guint    face);
 
 /**
  * rod_check_edges:

@@ -346,3 +346,30 @@ rod_field_absorb (const RodPlan *plan,
       field->edges[level->edge].absorbed_mm = rod_level_absorbed (&grouped, group_mm);
     }
 }
+
+void
+rod_field_add_risks (const RodPlan  *plan,
+                     const RodField *field,
+                     GArray         *risks)
+{
+  g_autoptr (GArray) own = field_levels (plan, field);
+  double group_mm = (field->phase_mm - field->group_shift_mm) / field->group_scale;
+  double tolerance_mm = plan->house->survey_tolerance_mm;
+
+  find_facing (own);
+  for (guint i = 0; i < own->len; i++)
+    {
+      const FieldLevel *level = &g_array_index (own, FieldLevel, i);
+      RodLevel          grouped = in_group (field, level);
+      RodRisk           risk = {
+                  .edge = level->edge,
+                  .strip_mm = rod_level_strip (&grouped, group_mm),
+                  .worst_mm = rod_level_worst (&grouped, group_mm, tolerance_mm),
+                  .least_mm = MIN (grouped.least_mm, field->board->cover_mm),
+      };
+
+      if (rod_level_at_risk (&grouped, group_mm, tolerance_mm) &&
+          risk.strip_mm >= risk.least_mm - ROD_EPSILON_MM)
+        g_array_append_val (risks, risk);
+    }
+}

@@ -62,6 +62,33 @@ gboolean rod_field_edge_at (const RodPlan  *plan,
                             double         *at_mm);
 
 /**
+ * RodRisk:
+ * @edge: index of an edge of the field
+ * @strip_mm: the strip that is left there, a whole cover where its pocket swallows it
+ * @worst_mm: what may come out within the survey's tolerance
+ * @least_mm: narrowest strip that is no sliver
+ *
+ * A strip that the survey's tolerance may make a sliver. A plain value.
+ */
+typedef struct
+{
+  guint  edge;
+  double strip_mm;
+  double worst_mm;
+  double least_mm;
+} RodRisk;
+
+/**
+ * rod_field_add_risks:
+ * @plan: a plan whose fields have their phases and whose starters are settled
+ * @field: a field
+ * @risks: (element-type RodRisk): gets the strips that are no slivers but may become so
+ */
+void rod_field_add_risks (const RodPlan  *plan,
+                          const RodField *field,
+                          GArray         *risks);
+
+/**
  * rod_field_absorb:
  * @plan: a plan whose fields have their phases and whose starters are settled
  * @field: a field

@@ -85,6 +85,24 @@ rod_level_at_risk (const RodLevel *level,
   return width_mm + tolerance_mm - period_mm > level->absorb_mm + ROD_EPSILON_MM;
 }
 
+double
+rod_level_worst (const RodLevel *level,
+                 double          phase_mm,
+                 double          tolerance_mm)
+{
+  double strip_mm = raw_strip (level, phase_mm);
+  double width_mm = strip_mm * level->ratio;
+  double next_mm = width_mm + tolerance_mm - level->period_mm * level->ratio;
+  double worst_mm;
+
+  if (strip_mm > level->facing_mm - ROD_EPSILON_MM)
+    return level->facing_mm * level->ratio;
+  if (is_absorbed (level, strip_mm))
+    return width_mm + tolerance_mm;
+  worst_mm = MAX (width_mm - tolerance_mm, level->absorb_mm);
+  return next_mm > level->absorb_mm + ROD_EPSILON_MM ? MIN (worst_mm, next_mm) : worst_mm;
+}
+
 static void
 score_level (const RodPhaseProblem *problem,
              const RodLevel        *level,

@@ -217,6 +217,22 @@ gboolean rod_level_at_risk (const RodLevel *level,
                             double          tolerance_mm);
 
 /**
+ * rod_level_worst:
+ * @level: a level
+ * @phase_mm: a phase
+ * @tolerance_mm: how far the line may be off
+ *
+ * What rod_level_at_risk() is about: the strip less the tolerance; where a pocket swallows it, the
+ * strip and the tolerance, which it may not; where it is nearly whole, what the tolerance would
+ * leave of the next board.
+ *
+ * Returns: the strip that may come out, in the field's millimetres
+ */
+double rod_level_worst (const RodLevel *level,
+                        double          phase_mm,
+                        double          tolerance_mm);
+
+/**
  * rod_starter_holds:
  * @arc: a starter
  * @phase_mm: a phase
