@@ -73,11 +73,18 @@ static const Option options[] = {
     N_ ("put joint lines left by hand at their best places (pins stay), and say what that changes"),
   },
   {
+    "step-bases",
+    '\0',
+    G_STRUCT_OFFSET (RodCommand, step_bases),
+    NULL,
+    N_ ("make steps of bases that fall with the ground where the house asks for it, and say where"),
+  },
+  {
     "save",
     '\0',
     G_STRUCT_OFFSET (RodCommand, save),
     N_ ("FILE"),
-    N_ ("with --best: write the house as it is then"),
+    N_ ("with --best or --step-bases: write the house as it is then"),
   },
   { .description = N_ ("What to print:") },
   {
@@ -148,8 +155,8 @@ check_command (RodCommand *command,
     return refuse (error, _ ("no house file is named"));
   if (operands[1] != NULL)
     return refuse (error, _ ("only one house can be planned at a time"));
-  if (command->save != NULL && !command->best)
-    return refuse (error, _ ("--save goes with --best only"));
+  if (command->save != NULL && !command->best && !command->step_bases)
+    return refuse (error, _ ("--save goes with --best or --step-bases only"));
   if (command->check && writes)
     return refuse (error, _ ("--check writes no files; leave it out, or the files"));
   if (is_empty (operands[0]) || is_empty (command->out) || is_empty (command->sheets) ||

@@ -26,8 +26,9 @@ GQuark rod_command_error_quark (void);
  * @lists: (nullable): folder for the CSV lists
  * @svg: (nullable): folder for the drawings of the surfaces
  * @plan: (nullable): JSON file to write, or "-" for standard output
- * @save: (nullable): house file to write, with the best set-out
+ * @save: (nullable): house file to write, with the best set-out or stepped bases
  * @best: let go of joint lines left by hand
+ * @step_bases: put falling bases in steps
  * @check: print the findings only
  * @help: print how to use the program
  * @version: print the program's version
@@ -44,6 +45,7 @@ typedef struct
   char    *plan;
   char    *save;
   gboolean best;
+  gboolean step_bases;
   gboolean check;
   gboolean help;
   gboolean version;

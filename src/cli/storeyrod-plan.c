@@ -9,10 +9,12 @@
 #include "cli/rod-command.h"
 #include "cli/rod-finding-text.h"
 #include "cli/rod-output.h"
+#include "cli/rod-steps-text.h"
 #include "cli/rod-summary.h"
 #include "engine/files/rod-file.h"
 #include "engine/files/rod-takeoff-file.h"
 #include "engine/rod-limits.h"
+#include "engine/setout/rod-stepped-house.h"
 
 #include <errno.h>
 #include <glib/gi18n.h>
@@ -152,18 +154,21 @@ take_off (const RodHouse *house)
   return rod_takeoff_new (plan, NULL);
 }
 
-/* The same house with its best set-out; says what that changes, unless standard output has the plan
- * or the findings. */
+/* Standard output may have the plan or the findings instead. */
+static gboolean
+tells_changes (const RodCommand *command)
+{
+  return !command->check && g_strcmp0 (command->plan, "-") != 0;
+}
+
+/* The same house with its best set-out; says what that changes. */
 static RodHouse *
 set_out_best (const RodCommand *command,
-              const RodHouse   *house,
-              GError          **error)
+              const RodHouse   *house)
 {
   g_autoptr (RodHouse) best = rod_house_free_lines (house);
 
-  if (command->save != NULL && !rod_house_save (best, command->save, error))
-    return NULL;
-  if (!command->check && g_strcmp0 (command->plan, "-") != 0)
+  if (tells_changes (command))
     {
       g_autoptr (RodTakeoff) before = take_off (house);
       g_autoptr (RodTakeoff) after = take_off (best);
@@ -172,6 +177,49 @@ set_out_best (const RodCommand *command,
       g_print ("%s", text);
     }
   return g_steal_pointer (&best);
+}
+
+/* The same house with its falling bases in steps; says where they are. */
+static RodHouse *
+step_bases (const RodCommand *command,
+            const RodHouse   *house)
+{
+  g_autoptr (RodPlan) plan = rod_plan_new (house);
+
+  if (tells_changes (command))
+    {
+      g_autofree char *text = rod_steps_text (plan);
+
+      g_print ("%s", text);
+    }
+  return rod_house_with_steps (plan);
+}
+
+/* What the user wants changed before the house is planned; NULL where it cannot be saved. */
+static RodHouse *
+change_house (const RodCommand *command,
+              RodHouse         *house,
+              GError          **error)
+{
+  g_autoptr (RodHouse) changed = rod_record_ref (house);
+
+  if (command->best)
+    {
+      RodHouse *best = set_out_best (command, changed);
+
+      rod_record_unref (changed);
+      changed = best;
+    }
+  if (command->step_bases)
+    {
+      RodHouse *stepped = step_bases (command, changed);
+
+      rod_record_unref (changed);
+      changed = stepped;
+    }
+  if (command->save != NULL && !rod_house_save (changed, command->save, error))
+    return NULL;
+  return g_steal_pointer (&changed);
 }
 
 static int
@@ -183,12 +231,12 @@ plan_house (const RodCommand *command)
   g_autoptr (GArray) findings = NULL;
   gboolean clean;
 
-  if (house != NULL && command->best)
+  if (house != NULL)
     {
-      RodHouse *best = set_out_best (command, house, &error);
+      RodHouse *changed = change_house (command, house, &error);
 
       rod_record_unref (house);
-      house = best;
+      house = changed;
     }
   if (house == NULL)
     return fail (error->message);

@@ -50,6 +50,8 @@ void
 rod_checks_run (RodPlan *plan)
 {
   rod_check_survey (plan);
+  for (guint f = 0; f < plan->faces->len; f++)
+    rod_check_bases (plan, f);
   for (guint f = 0; f < plan->fields->len; f++)
     {
       if (rod_plan_field (plan, f)->n_pieces == 0)
@@ -62,6 +64,6 @@ rod_checks_run (RodPlan *plan)
       rod_check_joints (plan, f);
       rod_check_products (plan, f);
     }
-}
   for (guint f = 0; f < plan->faces->len; f++)
     rod_check_strips (plan, f);
+}

@@ -46,6 +46,16 @@ void rod_check_edges (RodPlan *plan,
                       guint    field);
 
 /**
+ * rod_check_bases:
+ * @plan: a plan
+ * @face: index of a face
+ *
+ * "falling-base".
+ */
+void rod_check_bases (RodPlan *plan,
+                      guint    face);
+
+/**
  * rod_check_joints:
  * @plan: a plan
  * @field: index of a field

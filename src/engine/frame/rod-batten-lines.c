@@ -147,6 +147,33 @@ need_furthest (const Needs *needs,
     need_line (needs, high + needs->layer->rules->batten_edge_mm, ROD_BATTEN_OPENING);
 }
 
+/* A step in a base: what stands on its upper tread ends there, too, over what lies beside it. */
+static gboolean
+is_riser (const RodField *field,
+          guint           edge)
+{
+  const RodEdge *side = &field->edges[edge];
+  guint          n = 0;
+
+  if (side->opening >= 0 || side->zone >= 0)
+    return FALSE;
+  while (n < field->n_edges && field->edges[n].opening < 0 && field->edges[n].zone < 0)
+    n++;
+  return field->edges[(edge + n - 1) % n].condition == ROD_EDGE_BASE &&
+         field->edges[(edge + 1) % n].condition == ROD_EDGE_BASE;
+}
+
+/* The other side of an edge, as far away. */
+static double
+beyond_edge (const Needs   *needs,
+             const RodEdge *edge)
+{
+  RodPoint from, to;
+
+  rod_edge_shifted (edge, -needs->layer->rules->batten_edge_mm - edge->build_up_mm, &from, &to);
+  return q_of (needs->layer, from);
+}
+
 /* Edges that run along the battens need one beside them, at the edge distance. Boards are simply
  * cut round pipes and lights. */
 static void
@@ -162,7 +189,11 @@ need_edges (const Needs *needs)
       if (edge->yields || rod_edge_trimless (needs->layer->plan, field, edge))
         continue;
       if (runs_along (needs, edge, &q))
-        need_line (needs, q, rod_batten_edge_uses (edge));
+        {
+          need_line (needs, q, rod_batten_edge_uses (edge));
+          if (is_riser (field, e))
+            need_line (needs, beyond_edge (needs, edge), rod_batten_edge_uses (edge));
+        }
       else if (edge->opening >= 0 && !edge->long_side && !needs->layer->counter)
         need_furthest (needs, e);
     }

@@ -56,6 +56,9 @@ static const RodMember corner_members[] = {
            .choices = rod_edge_condition_choices, .doc = "Condition of that edge."),
   ROD_ROW (RodCorner, clearance_mm, NUMBER, .max = 1000, .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "Clearance of that edge; left out for the system's."),
+  ROD_ROW (RodCorner, stepped, FLAG,
+           .doc = "Whether that edge, a wall's base drawn as the ground falls, is to be made into "
+                  "steps."),
   ROD_ROW (RodCorner, seen, CHOICE, .fallback = ROD_SEEN_INHERITED, .choices = rod_seen_choices,
            .doc = "From where strips at that edge are seen; weighs them in the set-out."),
   ROD_ROWS_END,

@@ -120,6 +120,8 @@ typedef enum
  * @edge: identifier of that edge, "" when nothing refers to it
  * @condition: condition of that edge
  * @clearance_mm: clearance of that edge instead of the system's; not-a-number for the system's
+ * @stepped: for the base of a wall drawn as the ground falls: it is to be stepped, see
+ *           rod_house_with_steps()
  * @seen: from where strips at that edge are seen
  *
  * A corner of an outline, counter-clockwise, and the edge that leaves it.
@@ -133,6 +135,7 @@ typedef struct
   char            *edge;
   RodEdgeCondition condition;
   double           clearance_mm;
+  gboolean         stepped;
   RodSeen          seen;
 } RodCorner;
 
