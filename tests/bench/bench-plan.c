@@ -1,17 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* Times the whole plan of a real house, and of a hundred copies of it in one file, which must cost
- * no more than a hundred times as much; and the plan after an edit of one surface. In the same run
+ * no more than a hundred times as much; the plan after an edit of one surface, or of the rod; and the
+ * best set-out of its largest group. In the same run
  * the house's own courses are cut by GEOS too, so that the figures mean something on any machine.
  * Stops with an error when the areas differ.
  *
- * With a step and a number ("one 5", "hundred 1", "moved 1", "lowered 1") runs it so many times and
- * prints nothing: for counting instructions, see count-plan.sh. */
+ * With a step and a number ("one 5", "hundred 1", "moved 1", "lowered 1", "dragged 1", "best 1") runs
+ * it so many times and prints nothing: for counting instructions, see count-plan.sh. */
 
 #include "support/geos-strips.h"
 
 #include "engine/files/rod-file.h"
 #include "engine/plan/rod-plan.h"
+#include "engine/setout/rod-group-setout.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -27,6 +29,7 @@ typedef struct
   RodHouse           *hundred;
   RodHouse           *moved;   /* the house with a window moved sideways */
   RodHouse           *lowered; /* the house with a sill lowered, so that joint lines move */
+  RodHouse           *dragged; /* the house with the joint lines of its largest group dragged */
   RodPlan            *plan;
   GEOSContextHandle_t geos;
   GEOSGeometry      **areas; /* of each field's pocket */
@@ -123,6 +126,46 @@ move_opening (const RodHouse *house,
   openings->pdata[opening_index] = opening;
   rod_record_take_list (surface, G_STRUCT_OFFSET (RodSurface, openings), openings);
   return rod_house_with_surface (house, surface);
+}
+
+/* The group with most levels. */
+static const RodGroup *
+largest_group (const RodPlan *plan)
+{
+  const RodGroup *largest = NULL;
+
+  for (guint g = 0; g < plan->groups->len; g++)
+    {
+      const RodGroup *group = &g_array_index (plan->groups, RodGroup, g);
+
+      if (largest == NULL || group->setout->levels->len > largest->setout->levels->len)
+        largest = group;
+    }
+  return largest;
+}
+
+/* The house with the rod of its largest group left somewhere else. */
+static RodHouse *
+drag_rod (const RodHouse *house,
+          const RodPlan  *plan)
+{
+  const RodGroup *group = largest_group (plan);
+  const RodField *field = rod_plan_field (plan, group->first_field);
+  RodSurface     *surface = rod_record_copy (rod_plan_face (plan, field->face)->surface);
+
+  surface->joint_line_mm = surface->level_mm + field->phase_mm + 10.0;
+  return rod_house_with_surface (house, surface);
+}
+
+static void
+best_times (const Bench *bench,
+            guint        runs)
+{
+  const RodGroup *group = largest_group (bench->plan);
+
+  for (guint i = 0; i < runs; i++)
+    if (rod_group_setout_best (group->setout) < 0.0)
+      g_error ("no phase");
 }
 
 /* The surface with most openings. */
@@ -243,7 +286,7 @@ static int
 report (const Bench *bench)
 {
   double one[ROUNDS], hundred[ROUNDS], growth[ROUNDS], strips[ROUNDS], geos[ROUNDS], faster[ROUNDS];
-  double moved[ROUNDS], lowered[ROUNDS];
+  double moved[ROUNDS], lowered[ROUNDS], dragged[ROUNDS], best[ROUNDS];
   double own_area = 0.0, geos_area_sum = 0.0;
 
   for (guint i = 0; i < ROUNDS; i++)
@@ -263,6 +306,12 @@ report (const Bench *bench)
       edit_times (bench, bench->lowered, RUNS);
       lowered[i] = milliseconds_since (start) / RUNS;
       start = g_get_monotonic_time ();
+      edit_times (bench, bench->dragged, RUNS);
+      dragged[i] = milliseconds_since (start) / RUNS;
+      start = g_get_monotonic_time ();
+      best_times (bench, RUNS);
+      best[i] = milliseconds_since (start) / RUNS;
+      start = g_get_monotonic_time ();
       for (guint run = 0; run < RUNS; run++)
         own_area = cut_fields (bench);
       strips[i] = milliseconds_since (start) / RUNS;
@@ -280,6 +329,12 @@ report (const Bench *bench)
   print_work (bench, bench->moved);
   printf ("sill lowered         %9.3f ms  ", median (lowered));
   print_work (bench, bench->lowered);
+  printf ("rod dragged          %9.3f ms  ", median (dragged));
+  print_work (bench, bench->dragged);
+  printf ("largest group's best %9.3f ms  %u levels, %u fields\n",
+          median (best),
+          largest_group (bench->plan)->setout->levels->len,
+          largest_group (bench->plan)->n_fields);
   printf ("its courses cut      %9.3f ms\n", median (strips));
   printf ("GEOS intersection    %9.3f ms  %.1f times ours\n", median (geos), median (faster));
   if (fabs (own_area - geos_area_sum) > 1e-7 * geos_area_sum)
@@ -305,6 +360,7 @@ prepare (Bench      *bench,
   bench->moved = move_opening (bench->one, edited, 0, 10.0, 0.0);
   bench->lowered = move_opening (bench->one, edited, 0, 0.0, -35.0);
   bench->plan = rod_plan_new (bench->one);
+  bench->dragged = drag_rod (bench->one, bench->plan);
   bench->geos = geos_start ();
   bench->areas = g_new0 (GEOSGeometry *, bench->plan->fields->len);
   for (guint f = 0; f < bench->plan->fields->len; f++)
@@ -319,6 +375,7 @@ clear (Bench *bench)
   g_free (bench->areas);
   GEOS_finish_r (bench->geos);
   rod_plan_unref (bench->plan);
+  rod_record_unref (bench->dragged);
   rod_record_unref (bench->lowered);
   rod_record_unref (bench->moved);
   rod_record_unref (bench->hundred);
@@ -334,6 +391,10 @@ run_step (const Bench *bench,
     edit_times (bench, bench->moved, runs);
   else if (g_str_equal (step, "lowered"))
     edit_times (bench, bench->lowered, runs);
+  else if (g_str_equal (step, "dragged"))
+    edit_times (bench, bench->dragged, runs);
+  else if (g_str_equal (step, "best"))
+    best_times (bench, runs);
   else
     plan_times (g_str_equal (step, "hundred") ? bench->hundred : bench->one, runs);
 }
@@ -347,7 +408,7 @@ main (int   argc,
 
   if (argc < 2)
     {
-      fprintf (stderr, "Usage: %s HOUSE [one|hundred|moved|lowered RUNS]\n", argv[0]);
+      fprintf (stderr, "Usage: %s HOUSE [one|hundred|moved|lowered|dragged|best RUNS]\n", argv[0]);
       return 2;
     }
   prepare (&bench, argv[1]);

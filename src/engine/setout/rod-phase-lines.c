@@ -74,6 +74,18 @@ least_line (const GArray *lines,
   return least;
 }
 
+/* The least of all lines at a place. */
+static double
+least_at (const GArray *lines,
+          double        along_mm)
+{
+  double least_mm = INFINITY;
+
+  for (guint i = 0; i < lines->len; i++)
+    least_mm = MIN (least_mm, line_at (&g_array_index (lines, Line, i), along_mm));
+  return least_mm;
+}
+
 /* Where the least of the lines is greatest. It rises, then falls; its top lies where a growing and
  * a shrinking line are equal and no other is less. As long as one is, it takes the place of the
  * line of its direction: the value falls with each step, so that no pair comes twice. */
@@ -93,7 +105,8 @@ balance (const GArray *lines)
       double      along_mm = apart_mm / (growing->slope - shrinking->slope);
       const Line *least = least_line (lines, along_mm, 0.0);
 
-      if (line_at (least, along_mm) >= line_at (growing, along_mm) - ROD_EPSILON_MM)
+      if (least == NULL ||
+          line_at (least, along_mm) >= line_at (growing, along_mm) - ROD_EPSILON_MM)
         return along_mm;
       if (least->slope > 0.0)
         growing = least;
@@ -129,7 +142,7 @@ narrow (const RodPhaseLines *self,
   if (self->lines->len == 0)
     return;
   best_mm = CLAMP (balance (self->lines), range->from_mm, range->to_mm);
-  if (line_at (least_line (self->lines, best_mm, 0.0), best_mm) > self->cap_mm)
+  if (least_at (self->lines, best_mm) > self->cap_mm)
     narrow_to_cap (self, range);
   else
     *range = (Range){ best_mm, best_mm };
@@ -315,8 +328,7 @@ rod_phase_lines_trace (RodPhaseLines         *lines,
       add_point (points, lines, low_mm, end_mm, lines->cap_mm, slivers);
       return;
     }
-  add_point (
-    points, lines, low_mm, 0.0, line_at (least_line (lines->lines, 0.0, 0.0), 0.0), slivers);
+  add_point (points, lines, low_mm, 0.0, least_at (lines->lines, 0.0), slivers);
   for (double along_mm = 0.0; along_mm < end_mm;)
     {
       /* Just past the corner, where several lines may meet, the least is plain. */
