@@ -408,8 +408,8 @@ time_job_us (const RodCutProblem *problem,
   return g_get_monotonic_time () - from_us - CANCEL_AFTER_US;
 }
 
-/* Jobs that take a second end soon when another thread calls them off: the loops of the search look.
- * Both times are taken in the same run, so that the machine's speed does not matter. */
+/* Jobs that take a second end soon when another thread calls them off: the loops of the search
+ * look. Both times are taken in the same run, so that the machine's speed does not matter. */
 static void
 test_cancelled (void)
 {
