@@ -15,10 +15,14 @@ SCREW_END_MM = 7.5
 TRIM_MM = 0.25
 
 
-def crossing_x(batten, y):
+# Whether a batten that ends at a joint line reaches it is a matter of rounding.
+END_MM = 0.06
+
+
+def crossing_x(batten, y, beyond=0.001):
     """Where a batten's centre line crosses the level line y; None where it does not reach it."""
     (ax, ay), (bx, by) = batten
-    if abs(by - ay) < 1e-6 or not min(ay, by) - 0.001 <= y <= max(ay, by) + 0.001:
+    if abs(by - ay) < 1e-6 or not min(ay, by) - beyond <= y <= max(ay, by) + beyond:
         return None
     return ax + (y - ay) / (by - ay) * (bx - ax)
 
@@ -77,11 +81,10 @@ class FrameAudit:
         if abs(kept - piece.data['flange_mm']) > 0.1 * max(1, len(stretches)) + 0.1:
             flange = piece.data['flange_mm']
             self.report.fault(f'{piece.mark}: flange {flange}, reckoned {kept:.2f}')
-        at = [x for x in (crossing_x(b, line) for b in self.battens) if x is not None]
-        near = SCREW_END_MM + 0.01
-        least = sum(any(a + near <= x <= b - near for a, b in stretches) for x in at)
-        near = SCREW_END_MM - 0.01
-        most = sum(any(a + near <= x <= b - near for a, b in stretches) for x in at)
+        least, most = (
+            sum(x is not None and any(a + near <= x <= b - near for a, b in stretches)
+                for x in (crossing_x(batten, line, beyond) for batten in self.battens))
+            for near, beyond in ((SCREW_END_MM + 0.01, -END_MM), (SCREW_END_MM - 0.01, END_MM)))
         if not least <= piece.data['screws'] <= most:
             self.report.fault(f'{piece.mark}: {piece.data["screws"]} screws, counted {most}')
 
@@ -258,6 +261,8 @@ class Runs:
             field = self.house.fields[run['field']]
             trim = field.system.trim(run['trim'])
             kind = trim.get('screws', 'per-batten')
+            if kind == 'per-batten' and self.has_own_batten(run, battens.get(run['field'], [])):
+                kind = 'spaced'
             if kind == 'spaced':
                 between = run['length_mm'] - 2 * trim.get('screw_end_mm', 50)
                 count = 1 if between <= 0 else \
@@ -270,6 +275,16 @@ class Runs:
             if run['screws'] != count:
                 self.report.fault(f'{field.plan["face"]}: {run["screws"]} screws in {run["trim"]} '
                                   f'of {run["length_mm"]}, counted {count}')
+
+    @staticmethod
+    def has_own_batten(run, battens):
+        """A raked trim with a batten along it, where those it would cross stop short."""
+        a, b = run['from'], run['to']
+        if min(abs(a[0] - b[0]), abs(a[1] - b[1])) < 0.1:
+            return False
+        return any(all(abs(offset(a, b, end)) < TRIM_REACH_MM + 0.01 for end in batten) and
+                   abs(offset(a, b, batten[0]) - offset(a, b, batten[1])) < 0.1
+                   for batten in battens)
 
     def check_at_battens(self, run, battens):
         """One at each batten that the run's line crosses or nearly reaches."""
@@ -291,6 +306,11 @@ class Runs:
         if not sure <= run['screws'] <= maybe:
             self.report.fault(f'{run["trim"]} of {run["length_mm"]}: {run["screws"]} screws, '
                               f'{sure} to {maybe} battens')
+
+
+def offset(a, b, p):
+    """How far p lies to the left of the line from a to b."""
+    return ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / distance(a, b)
 
 
 def distance_to_line(a, b, p):

@@ -467,6 +467,40 @@ test_gable (void)
     }
 }
 
+/* Under rakes of 45° upright battens, 50 wide like the one along the rake, end clear of it: its lower
+ * side lies (50 + 25)·√2 = 106.07 below the rake, and 25 further down it meets the upright's lower
+ * corner. At the apex the slanting ones are mitred: their axes end 50 from either rake. */
+static void
+test_clear_of_rakes (void)
+{
+  g_autoptr (RodPlan) plan = NULL;
+  int    upright = 0, mitred = 0;
+  double below_mm = 75.0 * G_SQRT2 + 25.0;
+
+  plan = plan_corners ("k-250",
+                       "{'x': 0, 'y': 0}, {'x': 5000, 'y': 0}, {'x': 2500, 'y': 2500}",
+                       "");
+  for (guint b = 0; b < plan->battens->len; b++)
+    {
+      const RodBattenRun *run = &g_array_index (plan->battens, RodBattenRun, b);
+      RodPoint            top = run->to.y > run->from.y ? run->to : run->from;
+
+      if (run->uses & ROD_BATTEN_PIECE)
+        continue;
+      if (fabs (run->from.x - run->to.x) < 0.01)
+        {
+          assert_mm (top.y, MIN (top.x, 5000.0 - top.x) - below_mm);
+          upright++;
+          continue;
+        }
+      assert_mm ((top.x - top.y) / G_SQRT2, 50.0);
+      assert_mm ((5000.0 - top.x - top.y) / G_SQRT2, 50.0);
+      mitred++;
+    }
+  g_assert_cmpint (upright, >, 9);
+  g_assert_cmpint (mitred, ==, 2);
+}
+
 /* A base that falls a little is no rake: boards lie along it, upright battens cross it, and one
  * along it would dam the cavity. Upright boards end at it and want one. */
 static void
@@ -495,8 +529,10 @@ test_frame_begins_at_the_ends (void)
                        "{'x': 0, 'y': 0}, {'x': 4000, 'y': 0}, {'x': 2000, 'y': 3000}",
                        "");
   lines = lines_of (plan, 0, FALSE);
-  assert_mm (g_array_index (lines, double, 0), 50.0);
-  assert_mm (g_array_index (lines, double, lines->len - 1), 3950.0);
+  /* What would stand at 50, 75 high, lies in the battens along the rakes; bays of 390 count from
+   * there. */
+  assert_mm (g_array_index (lines, double, 0), 440.0);
+  assert_mm (g_array_index (lines, double, lines->len - 1), 3560.0);
 }
 
 /* Rule B1: level battens would dam the cavity of a wall; they ride on upright ones behind. */
@@ -742,6 +778,7 @@ main (int    argc,
   g_test_add_func ("/battens/joint-keeps-its-battens", test_joint_keeps_its_battens);
   g_test_add_func ("/battens/corners", test_corners);
   g_test_add_func ("/battens/gable", test_gable);
+  g_test_add_func ("/battens/clear-of-rakes", test_clear_of_rakes);
   g_test_add_func ("/battens/falling-base", test_falling_base);
   g_test_add_func ("/battens/frame-begins-at-the-ends", test_frame_begins_at_the_ends);
   g_test_add_func ("/battens/counter-battens", test_counter_battens);

@@ -83,6 +83,31 @@ count_spaced (const RodTrim *trim,
   return (int) ceil (between_mm / trim->screw_spacing_mm - ROD_EPSILON_MM) + 1;
 }
 
+/* Whether a raked trim has a batten along it. Those that it would cross stop short of that one. */
+static gboolean
+has_own_batten (const RodField   *field,
+                const RodTrimRun *run,
+                const GArray     *supports)
+{
+  RodPoint from = rod_affine_apply (field->to_board, run->from);
+  RodPoint to = rod_affine_apply (field->to_board, run->to);
+  double   length = rod_point_distance (from, to);
+  double   ex = (to.x - from.x) / length, ey = (to.y - from.y) / length;
+
+  if (fabs (run->from.x - run->to.x) < ROD_SNAP_MM || fabs (run->from.y - run->to.y) < ROD_SNAP_MM)
+    return FALSE;
+  for (guint i = 0; i < supports->len; i++)
+    {
+      const RodSupport *support = &g_array_index (supports, RodSupport, i);
+      double            side_a = ex * (support->from.y - from.y) - ey * (support->from.x - from.x);
+      double            side_b = ex * (support->to.y - from.y) - ey * (support->to.x - from.x);
+
+      if (fabs (side_a - side_b) < ROD_SNAP_MM && fabs (side_a) < TRIM_REACH_MM)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 count_trim (const RodField *field,
             RodTrimRun     *run,
@@ -91,7 +116,9 @@ count_trim (const RodField *field,
   switch (run->trim->screws)
     {
     case ROD_SCREWS_PER_BATTEN:
-      run->screws = count_at_battens (field, run, supports);
+      run->screws = has_own_batten (field, run, supports)
+                      ? count_spaced (run->trim, run->length_mm)
+                      : count_at_battens (field, run, supports);
       break;
     case ROD_SCREWS_SPACED:
       run->screws = count_spaced (run->trim, run->length_mm);

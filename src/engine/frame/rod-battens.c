@@ -31,21 +31,77 @@ typedef struct
 /* Battens stop short of sills and heads, so that air passes round the opening. */
 static double
 air_gap_mm (const Placing *placing,
-            int            tag)
+            const RodEdge *edge)
 {
-  const RodEdge *edge = &placing->layer.field->edges[tag];
-
   return edge->opening >= 0 && !rod_edge_trimless (placing->plan, placing->layer.field, edge)
            ? placing->layer.rules->batten_opening_mm
            : 0.0;
 }
 
+/* Whether an edge has a batten along it that neither stands upright nor lies level; and where. */
+static gboolean
+find_slanting (const RodBattenLayer *layer,
+               const RodEdge        *edge,
+               RodPoint             *from,
+               RodPoint             *to)
+{
+  /* Boards that lie along an edge do not end there: upright battens cross a falling base. */
+  if (layer->counter || fabs (edge->raw.bulge) > 0.0 || edge->opening >= 0 || edge->zone >= 0 ||
+      edge->long_side)
+    return FALSE;
+  rod_edge_shifted (edge, layer->rules->batten_edge_mm - edge->build_up_mm, from, to);
+  return fabs (from->x - to->x) >= ROD_SNAP_MM && fabs (from->y - to->y) >= ROD_SNAP_MM;
+}
+
+/* How much before the area's boundary a batten ends on account of the one along that boundary.
+ * Sawn square and clear of it: from the boundary to that batten's far side it is (edge distance +
+ * half a width)/sin γ along a batten that meets it at γ, and the corner of the end reaches half a
+ * width·cot γ further. Two slanting ones, as at an apex, are mitred where their axes meet. */
+static double
+clear_of_slanting_mm (const Placing *placing,
+                      const RodEdge *edge,
+                      RodPoint       direction,
+                      const RodEdge *own)
+{
+  const RodBattenLayer *layer = &placing->layer;
+  RodPoint              from, to;
+  double                length_mm, sine, cosine;
+  double                depth_mm = layer->rules->batten_edge_mm;
+
+  if (edge == own || !find_slanting (layer, edge, &from, &to))
+    return 0.0;
+  length_mm = rod_point_distance (from, to);
+  sine = fabs (direction.x * (to.y - from.y) - direction.y * (to.x - from.x)) / length_mm;
+  cosine = fabs (direction.x * (to.x - from.x) + direction.y * (to.y - from.y)) / length_mm;
+  if (sine < ROD_PARALLEL_SINE)
+    return 0.0;
+  /* A clad area begins at the trims, the bare one at the batten face. */
+  if (rod_batten_layer_area (layer) == layer->field->clad)
+    depth_mm -= edge->clearance_mm;
+  if (own == NULL)
+    depth_mm += (1.0 + cosine) * layer->width_mm / 2.0;
+  return MAX (depth_mm, 0.0) / sine;
+}
+
+static double
+short_of_mm (const Placing *placing,
+             int            tag,
+             RodPoint       direction,
+             const RodEdge *own)
+{
+  const RodEdge *edge = &placing->layer.field->edges[tag];
+
+  return MAX (air_gap_mm (placing, edge), clear_of_slanting_mm (placing, edge, direction, own));
+}
+
+/* @own is the edge that a slanting batten lies along. */
 static void
 run_line (const Placing *placing,
           RodPoint       origin,
           RodPoint       direction,
           int            number,
-          guint          uses)
+          guint          uses,
+          const RodEdge *own)
 {
   g_autoptr (GArray) spans =
     rod_region_clip_line (rod_batten_layer_area (&placing->layer), origin, direction);
@@ -53,8 +109,8 @@ run_line (const Placing *placing,
   for (guint s = 0; s < spans->len; s++)
     {
       const RodSpan *span = &g_array_index (spans, RodSpan, s);
-      double         from = span->from + air_gap_mm (placing, span->from_tag);
-      double         to = span->to - air_gap_mm (placing, span->to_tag);
+      double         from = span->from + short_of_mm (placing, span->from_tag, direction, own);
+      double         to = span->to - short_of_mm (placing, span->to_tag, direction, own);
       RodBattenRun   run = {
           .field = placing->field_index,
           .counter = placing->layer.counter,
@@ -81,7 +137,7 @@ run_lines (const Placing *placing)
       RodPoint             origin = { placing->layer.upright ? line->q : 0.0,
                           placing->layer.upright ? 0.0 : line->q };
 
-      run_line (placing, origin, direction, (int) i + 1, line->uses);
+      run_line (placing, origin, direction, (int) i + 1, line->uses, NULL);
     }
 }
 
@@ -98,18 +154,15 @@ run_slanting (const Placing *placing)
       RodPoint       from, to;
       double         length;
 
-      /* Boards that lie along an edge do not end there: upright battens cross a falling base. */
-      if (fabs (edge->raw.bulge) > 0.0 || edge->opening >= 0 || edge->zone >= 0 || edge->long_side)
-        continue;
-      rod_edge_shifted (edge, placing->layer.rules->batten_edge_mm - edge->build_up_mm, &from, &to);
-      if (fabs (from.x - to.x) < ROD_SNAP_MM || fabs (from.y - to.y) < ROD_SNAP_MM)
+      if (!find_slanting (&placing->layer, edge, &from, &to))
         continue;
       length = rod_point_distance (from, to);
       run_line (placing,
                 from,
                 (RodPoint){ (to.x - from.x) / length, (to.y - from.y) / length },
                 ++number,
-                rod_batten_edge_uses (edge));
+                rod_batten_edge_uses (edge),
+                edge);
     }
   for (guint c = 0; c < field->n_columns; c++)
     {
@@ -125,7 +178,8 @@ run_slanting (const Placing *placing)
             (RodPoint){ field->columns[c] + side * placing->layer.rules->double_batten_mm, 0.0 }),
           direction,
           ++number,
-          ROD_BATTEN_JOINT);
+          ROD_BATTEN_JOINT,
+          NULL);
     }
 }
 

@@ -40,7 +40,8 @@ cross_at (const RodSupport *support,
   double high = MAX (support->from.y, support->to.y);
   double rise = support->to.y - support->from.y;
 
-  if (y < low - ROD_EPSILON_MM || y > high + ROD_EPSILON_MM || fabs (rise) < ROD_EPSILON_MM)
+  /* Battens that are mitred on a joint line end there to within rounding only. */
+  if (y < low - ROD_LINE_SNAP_MM || y > high + ROD_LINE_SNAP_MM || fabs (rise) < ROD_EPSILON_MM)
     return NAN;
   return support->from.x + (y - support->from.y) / rise * (support->to.x - support->from.x);
 }

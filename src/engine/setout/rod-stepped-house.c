@@ -514,6 +514,7 @@ step_base (const RodPlan        *plan,
 {
   const RodFace *face = rod_plan_face (plan, base->face);
   RodSurface    *stepped;
+  GPtrArray     *openings;
   Stepping       stepping = {
           .plan = plan,
           .field = rod_plan_field (plan, face->first_field),
@@ -525,7 +526,8 @@ step_base (const RodPlan        *plan,
   if (stepped_outline (&stepping) == NULL)
     return NULL;
   stepped = rod_record_copy (face->surface);
-  rod_record_take_list (stepped, G_STRUCT_OFFSET (RodSurface, openings), openings_above (&stepping));
+  openings = openings_above (&stepping);
+  rod_record_take_list (stepped, G_STRUCT_OFFSET (RodSurface, openings), openings);
   rod_record_take_list (stepped, G_STRUCT_OFFSET (RodSurface, outline), stepping.corners);
   return stepped;
 }
