@@ -100,7 +100,7 @@ is_taken (const Frame *frame,
 {
   double reach_mm = frame->width_mm - 2.0 * ROD_EPSILON_MM;
 
-  return rod_supports_count (frame->supports, x - reach_mm, x + reach_mm, y) > 0;
+  return rod_supports_reach (frame->supports, 1, x - reach_mm, x + reach_mm, y);
 }
 
 /* How far from a piece's end a batten that is put under it stands. */
@@ -125,14 +125,17 @@ find_lone (const Frame    *frame,
   double half_mm = frame->width_mm / 2.0;
   double apart_mm = 2.0 * frame->width_mm - 2.0 * ROD_EPSILON_MM;
   double in_mm = end_mm (frame, to - from);
-  int    lone = rod_supports_find (frame->supports, from, to, y, &x);
+  int    lone;
 
-  if (lone < 0 || rod_piece_battens_needed (frame->width_mm, to - from) < 2 ||
-      rod_supports_count (frame->supports, from, to, y) > 1 || !is_taken (frame, from + in_mm, y) ||
-      !is_taken (frame, to - in_mm, y))
+  if (rod_supports_reach (frame->supports, 2, from, to, y) ||
+      rod_piece_battens_needed (frame->width_mm, to - from) < 2 ||
+      !is_taken (frame, from + in_mm, y) || !is_taken (frame, to - in_mm, y))
+    return -1;
+  lone = rod_supports_find (frame->supports, from, to, y, &x);
+  if (lone < 0)
     return -1;
   if (x - half_mm < from || x + half_mm > to ||
-      rod_supports_count (frame->supports, x - apart_mm, x + apart_mm, y) > 1)
+      rod_supports_reach (frame->supports, 2, x - apart_mm, x + apart_mm, y))
     return -1;
   return lone;
 }
@@ -163,24 +166,25 @@ static void
 support_piece (Frame          *frame,
                const RodPiece *piece)
 {
-  double from, to;
-  double y = rod_piece_middle (frame->plan, piece, &from, &to);
-  double middle = (from + to) / 2.0;
-  double in_mm = end_mm (frame, to - from);
-  int    needed = rod_piece_battens_needed (frame->width_mm, to - from);
-  int    left = rod_supports_count (frame->supports, from, middle, y);
-  int    right = rod_supports_count (frame->supports, middle, to, y);
+  double   from, to;
+  double   y = rod_piece_middle (frame->plan, piece, &from, &to);
+  double   middle = (from + to) / 2.0;
+  double   in_mm = end_mm (frame, to - from);
+  int      needed = rod_piece_battens_needed (frame->width_mm, to - from);
+  gboolean left, right;
 
-  if (rod_supports_count (frame->supports, from, to, y) >= needed)
+  if (rod_supports_reach (frame->supports, needed, from, to, y))
     return;
   if (needed == 1)
     {
       add_noggin (frame, piece, middle);
       return;
     }
-  if (left == 0 || (right > 0 && !is_taken (frame, from + in_mm, y)))
+  left = rod_supports_reach (frame->supports, 1, from, middle, y);
+  right = rod_supports_reach (frame->supports, 1, middle, to, y);
+  if (!left || (right && !is_taken (frame, from + in_mm, y)))
     add_noggin (frame, piece, from + in_mm);
-  if (right == 0 || (left > 0 && !is_taken (frame, to - in_mm, y)))
+  if (!right || (left && !is_taken (frame, to - in_mm, y)))
     add_noggin (frame, piece, to - in_mm);
 }
 

@@ -47,7 +47,7 @@ cross_at (const RodSupport *support,
 }
 
 /* Whether a batten crosses a stretch at height @y, and where. Most battens stand square to the
- * boards; they are told to lie beside the stretch without reckoning where they cross. */
+ * boards, which needs no reckoning of where they cross. */
 static gboolean
 crosses (const RodSupport *support,
          double            from,
@@ -59,8 +59,9 @@ crosses (const RodSupport *support,
   double high = to + ROD_EPSILON_MM;
 
   *x = support->from.x;
-  if (fabs (support->to.x - *x) <= 0.0 && (*x < low || *x > high))
-    return FALSE;
+  if (fabs (support->to.x - *x) <= 0.0)
+    return *x >= low && *x <= high && y >= MIN (support->from.y, support->to.y) - ROD_EPSILON_MM &&
+           y <= MAX (support->from.y, support->to.y) + ROD_EPSILON_MM;
   *x = cross_at (support, y);
   return !isnan (*x) && *x >= low && *x <= high;
 }
@@ -80,6 +81,22 @@ rod_supports_count (const GArray *supports,
       count += crosses (&g_array_index (supports, RodSupport, i), from, to, y, &x);
     }
   return count;
+}
+
+gboolean
+rod_supports_reach (const GArray *supports,
+                    int           wanted,
+                    double        from,
+                    double        to,
+                    double        y)
+{
+  for (guint i = 0; i < supports->len && wanted > 0; i++)
+    {
+      double x;
+
+      wanted -= crosses (&g_array_index (supports, RodSupport, i), from, to, y, &x);
+    }
+  return wanted <= 0;
 }
 
 int

@@ -43,6 +43,22 @@ int rod_supports_count (const GArray *supports,
                         double        y);
 
 /**
+ * rod_supports_reach:
+ * @supports: (element-type RodSupport): battens
+ * @wanted: a number of battens, > 0
+ * @from: start of a stretch along the boards
+ * @to: its end
+ * @y: its height
+ *
+ * Returns: whether so many battens cross the stretch, ends included; counts no further
+ */
+gboolean rod_supports_reach (const GArray *supports,
+                             int           wanted,
+                             double        from,
+                             double        to,
+                             double        y);
+
+/**
  * rod_supports_find:
  * @supports: (element-type RodSupport): battens
  * @from: start of a stretch along the boards

@@ -72,7 +72,7 @@ rod_lines_meet (RodPoint  a_from,
   double cross = ax * by - ay * bx;
   double t;
 
-  if (fabs (cross) < ROD_PARALLEL_SINE * hypot (ax, ay) * hypot (bx, by))
+  if (cross * cross < ROD_PARALLEL_SINE * ROD_PARALLEL_SINE * (ax * ax + ay * ay) * (bx * bx + by * by))
     return FALSE;
   t = ((b_from.x - a_from.x) * by - (b_from.y - a_from.y) * bx) / cross;
   *at = (RodPoint){ a_from.x + t * ax, a_from.y + t * ay };

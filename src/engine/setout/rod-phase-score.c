@@ -65,16 +65,17 @@ is_sliver (const RodLevel *level,
   return seen_mm < MIN (level->least_mm, level->period_mm * level->ratio) - ROD_EPSILON_MM;
 }
 
-gboolean
-rod_level_at_risk (const RodLevel *level,
-                   double          phase_mm,
-                   double          tolerance_mm)
+/* @strip_mm before the pocket swallows any of it, in the group's measure. */
+static gboolean
+is_at_risk (const RodLevel *level,
+            double          strip_mm,
+            double          tolerance_mm)
 {
-  double strip_mm = raw_strip (level, phase_mm);
   double period_mm = level->period_mm * level->ratio;
   double width_mm = strip_mm * level->ratio;
 
-  if (is_sliver (level, rod_level_strip (level, phase_mm)))
+  if (!is_absorbed (level, strip_mm) &&
+      is_sliver (level, MIN (strip_mm, level->facing_mm) * level->ratio))
     return TRUE;
   /* What lies between two facing lines does not change with the phase. */
   if (strip_mm > level->facing_mm - ROD_EPSILON_MM)
@@ -83,6 +84,14 @@ rod_level_at_risk (const RodLevel *level,
       width_mm < level->least_mm + tolerance_mm - ROD_EPSILON_MM)
     return TRUE;
   return width_mm + tolerance_mm - period_mm > level->absorb_mm + ROD_EPSILON_MM;
+}
+
+gboolean
+rod_level_at_risk (const RodLevel *level,
+                   double          phase_mm,
+                   double          tolerance_mm)
+{
+  return is_at_risk (level, raw_strip (level, phase_mm), tolerance_mm);
 }
 
 double
@@ -113,7 +122,7 @@ score_level (const RodPhaseProblem *problem,
   double whole_mm = level->period_mm * level->ratio;
   double seen_mm;
 
-  score->risks += rod_level_at_risk (level, phase_mm, problem->tolerance_mm);
+  score->risks += is_at_risk (level, strip_mm, problem->tolerance_mm);
   if (is_absorbed (level, strip_mm))
     return;
   if (strip_mm < level->period_mm)

@@ -151,8 +151,7 @@ rod_piece_find_notches (const RodFit *fit,
                         GArray       *notches)
 {
   Extent extent = extent_of (fit);
-  guint  n = fit->n_sides, start = 0, found = 0;
-  g_autoptr (GArray) own = g_array_new (FALSE, FALSE, sizeof (RodNotch));
+  guint  n = fit->n_sides, start = 0, found = 0, before = notches->len;
 
   /* Begin at a side that belongs to no notch, so that none is met in two parts. */
   while (start < n && is_notch_side (fit, &extent, start))
@@ -165,9 +164,12 @@ rod_piece_find_notches (const RodFit *fit,
       for (found = 0; s + found < n && is_notch_side (fit, &extent, (first + found) % n); found++)
         ;
       if (found > 0 && measure_notch (fit, &extent, first, found, &notch))
-        g_array_append_val (own, notch);
+        g_array_append_val (notches, notch);
     }
-  g_array_sort (own, compare_notches);
-  g_array_append_vals (notches, own->data, own->len);
-  return own->len;
+  if (notches->len - before > 1)
+    qsort (&g_array_index (notches, RodNotch, before),
+           notches->len - before,
+           sizeof (RodNotch),
+           compare_notches);
+  return notches->len - before;
 }
