@@ -20,6 +20,7 @@
 
 #define HEADING_HEIGHT 10.5
 #define LEGEND_INDENT 48.0
+#define LEGEND_GAP 2.0
 #define N_COLUMNS 2
 #define COLUMN_GAP 8.0
 #define BLOCK_GAP 2.2
@@ -209,23 +210,22 @@ draw_lines (const RodSheets *sheets,
   cairo_stroke (cr);
 }
 
-static void
+/* Measures only where @cr is %NULL. Returns its height: longer languages need more lines. */
+static double
 write_legend (const RodSheets *sheets,
-              const RodSheet  *sheet,
               cairo_t         *cr)
 {
-  rod_sheet_heading (sheets, cr, sheet->document);
-  rod_sheet_paragraph (sheets,
-                       cr,
-                       _ ("Pieces count from the left, the tape lies at the left end. The hook is "
-                          "the lower side, the flange the upper. Rip: width that stays and side "
-                          "to keep. Notch: side, from the left + width × depth, and what stays. "
-                          "Angles: off square. Arrow: length → where the tape shows its end."),
-                       ROD_SHEET_TEXT,
-                       FALSE,
-                       sheets->room.x + LEGEND_INDENT,
-                       sheets->room.y,
-                       sheets->room.width - LEGEND_INDENT);
+  return rod_sheet_paragraph (sheets,
+                              cr,
+                              _ ("Pieces count from the left, the tape lies at the left end. The hook is "
+                                 "the lower side, the flange the upper. Rip: width that stays and side "
+                                 "to keep. Notch: side, from the left + width × depth, and what stays. "
+                                 "Angles: off square. Arrow: length → where the tape shows its end."),
+                              ROD_SHEET_TEXT,
+                              FALSE,
+                              sheets->room.x + LEGEND_INDENT,
+                              sheets->room.y,
+                              sheets->room.width - LEGEND_INDENT);
 }
 
 static void
@@ -240,7 +240,8 @@ draw_saw (const RodSheets *sheets,
   cairo_fill (cr);
   draw_pieces (sheets, page, cr);
   draw_lines (sheets, page, cr);
-  write_legend (sheets, sheet, cr);
+  rod_sheet_heading (sheets, cr, sheet->document);
+  write_legend (sheets, cr);
   for (guint i = 0; i < page->entries->len; i++)
     {
       const Entry *entry = &g_array_index (page->entries, Entry, i);
@@ -278,6 +279,7 @@ typedef struct
   SawPage   *page;
   int        column;
   double     y;
+  double     legend; /* height */
 } Flow;
 
 static gboolean
@@ -312,7 +314,7 @@ begin_column (Flow             *flow,
     }
   else
     flow->column++;
-  flow->y = flow->sheets->room.y + HEADING_HEIGHT;
+  flow->y = flow->sheets->room.y + MAX (HEADING_HEIGHT, flow->legend + LEGEND_GAP);
 }
 
 /* The first block not yet placed that fits the rest of the column, or the very first of them where
@@ -365,7 +367,7 @@ flow_cutting (Flow             *flow,
 void
 rod_sheets_add_saw (RodSheets *sheets)
 {
-  Flow flow = { sheets, NULL, 0, 0.0 };
+  Flow flow = { .sheets = sheets, .legend = write_legend (sheets, NULL) };
 
   for (guint i = 0; i < sheets->takeoff->cuttings->len; i++)
     {

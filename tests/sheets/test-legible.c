@@ -5,6 +5,7 @@
  */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -193,6 +194,12 @@ main (int   argc,
   };
 
   g_test_init (&argc, &argv, NULL);
+  if (g_getenv ("ROD_TEST_LOCALE_DIR") != NULL)
+    {
+      bindtextdomain (GETTEXT_PACKAGE, g_getenv ("ROD_TEST_LOCALE_DIR"));
+      bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+      g_assert_cmpstr (g_dgettext (GETTEXT_PACKAGE, "Saw sheet"), ==, "Sägeplan");
+    }
   for (gsize i = 0; i < G_N_ELEMENTS (houses); i++)
     {
       g_autofree char *name = g_path_get_basename (houses[i]);
