@@ -8,6 +8,7 @@
 
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-alignment.h"
+#include "engine/setout/rod-apexes.h"
 #include "engine/setout/rod-group-setout.h"
 #include "engine/setout/rod-levels.h"
 #include "engine/setout/rod-pins.h"
@@ -26,6 +27,8 @@ collect_levels (RodGroupSetout *self,
   nothing_along = self->levels->len + self->starters->len == 0;
   for (guint i = 0; nothing_along && i < n_fields; i++)
     rod_field_add_corner_levels (plan, rod_plan_field (plan, fields[i]), self->levels);
+  for (guint i = 0; i < n_fields; i++)
+    rod_field_add_apexes (plan, rod_plan_field (plan, fields[i]), self->levels);
 }
 
 static int

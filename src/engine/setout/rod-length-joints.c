@@ -18,10 +18,15 @@ stays_whole (const RodPlan  *plan,
              double          low,
              double          high)
 {
-  double least_mm = rod_plan_face (plan, field->face)->system->rules->min_piece_mm;
+  const RodRules *rules = rod_plan_face (plan, field->face)->system->rules;
+  double          least_mm;
 
-  if (high - low > rod_field_longest_mm (plan, field))
+  if (field->n_columns == 0 || high - low > rod_field_longest_mm (plan, field))
     return FALSE;
+  /* What is left of a piece after its gaps and the joint's web. */
+  least_mm = rod_bay_clear_mm (plan, field, (RodBay){ 0 }, rules->min_piece_mm);
+  if (field->joint != NULL)
+    least_mm += field->joint->back_mm;
   for (guint c = 0; c < field->n_columns; c++)
     if (field->columns[c] > low && field->columns[c] < high &&
         (field->columns[c] - low < least_mm || high - field->columns[c] < least_mm))

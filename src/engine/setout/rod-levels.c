@@ -50,10 +50,10 @@ absorb_mm (const RodFace  *face,
 }
 
 /* What is seen most counts once, the rest as many times as it is seen less (rule R25). */
-static double
-ease_of (const RodPlan  *plan,
-         const RodField *field,
-         const RodEdge  *edge)
+double
+rod_edge_ease (const RodPlan  *plan,
+               const RodField *field,
+               const RodEdge  *edge)
 {
   const RodSeenWeights *weights = plan->house->seen_weights;
   const RodCorner      *corner = edge->raw.corner;
@@ -88,7 +88,7 @@ edge_level (const RodPlan  *plan,
   found.level.facing_mm = INFINITY;
   found.level.least_mm = face->system->rules->min_rip_mm;
   found.level.absorb_mm = absorb_mm (face, field, edge);
-  found.level.ease = ease_of (plan, field, edge);
+  found.level.ease = rod_edge_ease (plan, field, edge);
   return found;
 }
 
@@ -159,20 +159,30 @@ find_facing (GArray *levels)
       }
 }
 
-/* The same level in the group's measure: φ_field = shift + scale·φ, so a place y of the field is
- * (y − shift) / scale of the group, and up becomes down where the scale is negative. */
-static RodLevel
-in_group (const RodField   *field,
-          const FieldLevel *level)
+/* φ_field = shift + scale·φ, so a place y of the field is (y − shift) / scale of the group, and up
+ * becomes down where the scale is negative. */
+RodLevel
+rod_level_in_group (const RodField *field,
+                    const RodLevel *level)
 {
-  RodLevel grouped = level->level;
+  RodLevel grouped = *level;
 
   grouped.at_mm = (level->at_mm - field->group_shift_mm) / field->group_scale;
   grouped.ratio = fabs (field->group_scale);
   grouped.period_mm = field->board->cover_mm / grouped.ratio;
-  grouped.facing_mm = level->level.facing_mm / grouped.ratio;
-  grouped.upper = level->level.upper == (field->group_scale > 0.0);
+  grouped.facing_mm = level->facing_mm / grouped.ratio;
+  grouped.upper = level->upper == (field->group_scale > 0.0);
   return grouped;
+}
+
+static RodLevel
+in_group (const RodField   *field,
+          const FieldLevel *level)
+{
+  RodLevel own = level->level;
+
+  own.at_mm = level->at_mm;
+  return rod_level_in_group (field, &own);
 }
 
 static RodStarterArc

@@ -99,4 +99,26 @@ void rod_field_add_risks (const RodPlan  *plan,
 void rod_field_absorb (const RodPlan *plan,
                        RodField      *field);
 
+/**
+ * rod_edge_ease:
+ * @plan: a plan
+ * @field: a field
+ * @edge: one of its edges
+ *
+ * Returns: how many times a strip at that edge counts (see #RodLevel), by from where it is seen
+ */
+double rod_edge_ease (const RodPlan  *plan,
+                      const RodField *field,
+                      const RodEdge  *edge);
+
+/**
+ * rod_level_in_group:
+ * @field: a field with its group
+ * @level: a level, its place and what faces it in the field's own measure
+ *
+ * Returns: the same level in the group's measure, with the group's period and ratio
+ */
+RodLevel rod_level_in_group (const RodField *field,
+                             const RodLevel *level);
+
 G_END_DECLS
