@@ -63,6 +63,8 @@ rod_checks_run (RodPlan *plan)
       rod_check_edges (plan, f);
       rod_check_joints (plan, f);
       rod_check_products (plan, f);
+      rod_check_colours (plan, f);
+      rod_check_laying (plan, f);
     }
   for (guint f = 0; f < plan->faces->len; f++)
     rod_check_strips (plan, f);

@@ -66,6 +66,26 @@ void rod_check_joints (RodPlan *plan,
                        guint    field);
 
 /**
+ * rod_check_colours:
+ * @plan: a plan
+ * @field: index of a field
+ *
+ * "colour-repeats".
+ */
+void rod_check_colours (RodPlan *plan,
+                        guint    field);
+
+/**
+ * rod_check_laying:
+ * @plan: a plan
+ * @field: index of a field
+ *
+ * "laid-from-centre".
+ */
+void rod_check_laying (RodPlan *plan,
+                       guint    field);
+
+/**
  * rod_check_products:
  * @plan: a plan
  * @field: index of a field

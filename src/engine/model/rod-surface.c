@@ -117,6 +117,8 @@ static const RodMember zone_members[] = {
   ROD_ROW (RodZone, joint_seed, INTEGER, .max = G_MAXINT,
            .doc = "Seed of joints at random."),
   ROD_ROW (RodZone, longest_piece_mm, NUMBER, .min = 100, .max = 20000,
+  ROD_ROW (RodZone, no_repeat, FLAG,
+           .doc = "Whether no two neighbouring boards may have the same colour of the zone's mix."),
            .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "No board longer than this, though the stock gives it; left out for the "
                   "surface's."),
@@ -165,6 +167,8 @@ static const RodMember surface_members[] = {
   ROD_ROW (RodSurface, joint_seed, INTEGER, .max = G_MAXINT,
            .doc = "Seed of joints at random."),
   ROD_ROW (RodSurface, longest_piece_mm, NUMBER, .min = 100, .max = 20000,
+  ROD_ROW (RodSurface, no_repeat, FLAG,
+           .doc = "Whether no two neighbouring boards may have the same colour of the mix."),
            .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "No board longer than this, though the stock gives it; left out for the "
                   "stock's."),

@@ -224,6 +224,7 @@ typedef struct
  *                   surface's
  * @joint_repeat: after so many courses joints may be in line again; 0 for the surface's
  * @joint_seed: seed of joints at random; counts where the zone has its own pattern
+ * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @longest_piece_mm: longest board; not-a-number for the surface's
  *
  * A part of a surface with boards of its own.
@@ -245,6 +246,7 @@ typedef struct
   int             joint_seed;
   double          longest_piece_mm;
 } RodZone;
+  gboolean        no_repeat;
 
 /**
  * RodSurface:
@@ -265,6 +267,7 @@ typedef struct
  * @joint_repeat: after so many courses joints may be in line again; 0 for the system's
  * @joint_seed: seed of joints at random
  * @longest_piece_mm: longest board; not-a-number for the stock's
+ * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @level_mm: height of y = 0 above the house's datum (walls and reveals)
  * @facing_deg: compass direction it faces, clockwise from north; not-a-number when unknown
  * @build_up_mm: raw wall to batten face (the boards' back plane)
@@ -299,6 +302,7 @@ typedef struct
   int             joint_seed;
   double          longest_piece_mm;
   double          level_mm;
+  gboolean        no_repeat;
   double          facing_deg;
   double          build_up_mm;
   double          joint_line_mm;

@@ -111,6 +111,7 @@ typedef struct
  * @colour: (nullable): the colour, or %NULL for a mix
  * @mix: (nullable) (element-type RodColourShare): the mix
  * @seed: seed of the mix
+ * @no_repeat: whether no two neighbours may have the same colour of the mix
  * @direction_deg: axis of the boards as given
  * @to_board: surface plane → board frame: boards run along +x, the next course lies at +y
  * @to_surface: the way back
@@ -155,6 +156,7 @@ typedef struct
   int              seed;
   double           direction_deg;
   RodAffine        to_board;
+  gboolean         no_repeat;
   RodAffine        to_surface;
   guint            group;
   double           group_scale;

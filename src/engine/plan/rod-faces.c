@@ -376,6 +376,8 @@ add_field (RodPlan *plan,
   field.board = rod_system_find_board (face->system, own_board ? zone->board : surface->board);
   field.mix = mix->len > 0 ? mix : NULL;
   field.seed = zone != NULL && zone->mix->len > 0 ? zone->seed : surface->seed;
+  field.no_repeat = field.mix != NULL && (field.mix == surface->mix ? surface->no_repeat
+                                                                    : zone->no_repeat);
   field.direction_deg =
     zone != NULL && !isnan (zone->direction_deg) ? zone->direction_deg : surface->direction_deg;
 

@@ -17,11 +17,10 @@ scramble (guint64 value)
   return value ^ (value >> 31);
 }
 
-/* In [0, 1). */
-static double
-draw (int seed,
-      int course,
-      int place)
+double
+rod_colour_mix_draw (int seed,
+                     int course,
+                     int place)
 {
   guint64 value =
     scramble (scramble (scramble ((guint32) seed) + (guint32) course) + (guint32) place);
@@ -40,7 +39,7 @@ rod_colour_mix_pick (const RodField *field,
     return field->colour;
   for (guint i = 0; i < field->mix->len; i++)
     total += ((const RodColourShare *) g_ptr_array_index (field->mix, i))->weight;
-  at = draw (field->seed, piece->course, piece->place) * total;
+  at = rod_colour_mix_draw (field->seed, piece->course, piece->place) * total;
   for (guint i = 0; i < field->mix->len; i++)
     {
       const RodColourShare *share = g_ptr_array_index (field->mix, i);

@@ -12,6 +12,7 @@
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-length-joints.h"
 #include "engine/takeoff/rod-colour-mix.h"
+#include "engine/takeoff/rod-colour-pattern.h"
 #include "engine/takeoff/rod-flanges.h"
 #include "engine/takeoff/rod-piece-fit.h"
 #include "engine/takeoff/rod-piece-shape.h"
@@ -304,4 +305,6 @@ rod_pieces_cut (RodPlan  *plan,
   rod_strips_free (cutter.parts);
   rod_rings_show (rings);
   count_courses (plan, field);
+  if (field->no_repeat)
+    rod_colour_pattern_lay (plan, field);
 }
