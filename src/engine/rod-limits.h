@@ -34,9 +34,9 @@
 /* Most pieces in one cutting plan: some hundred houses. */
 #define ROD_MAX_CUT_PIECES 100000
 
-/* Steps in search of colours such that no two neighbours are alike, beyond one for each board: where
- * there are enough colours it hardly ever goes back, and where there are not it would take for
- * ever. */
+/* Steps in search of colours such that no two neighbours are alike, beyond one for each board:
+ * where there are enough colours it hardly ever goes back, and where there are not it would take
+ * for ever. */
 #define ROD_MAX_COLOUR_STEPS 20000
 
 /* A bar must give at least this much once its ends are trimmed: a wall of smaller crumbs would only

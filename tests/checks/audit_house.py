@@ -180,8 +180,13 @@ class Field:
         self.colour = known.get(colour, self.board['colours'][0])
         self.lightness = [known[c].get('lightness', 'light') for c in self.mix if c in known]
         self.lightness.append(self.colour.get('lightness', 'light'))
-        from_left = surface.get('laid_from', 'left') == 'left'
-        turned = abs(self.direction - 90) < SAME_DEG and from_left
+        own_mix = bool(zone and (zone.get('mix') or zone.get('colour')))
+        self.no_repeat = bool(self.mix) and (zone if own_mix else surface).get('no_repeat', False)
+        laid_from = (zone or {}).get('laid_from', 'as-surface')
+        if laid_from == 'as-surface':
+            laid_from = surface.get('laid_from', 'left')
+        turned = abs(self.direction - 90) < SAME_DEG and laid_from != 'right'
+        self.hooked = (self.direction, turned)
         self.to_board = Affine.board_frame(-90 if turned else self.direction)
         self.to_surface = self.to_board.inverse_turn()
         self.plan = plan_field
@@ -529,12 +534,12 @@ class House:
 
     @staticmethod
     def is_plain(field, edge):
-        """A border that changes nothing but the colour: the same board and direction beyond."""
+        """A border that changes nothing but the colour: the same board beyond, and the same way
+        round."""
         within = next(f for f in field.face.fields if f.zone and f.zone['id'] == edge.zone)
         outside = shifted(*edge.raw, -0.5)
         for other in field.face.fields:
-            same = (other.board is within.board and
-                    abs(other.direction - within.direction) < SAME_DEG)
+            same = other.board is within.board and other.hooked == within.hooked
             for n in range(64):
                 t = (n + 0.5) / 64
                 at = tuple(a + t * (b - a) for a, b in zip(*outside))

@@ -21,6 +21,7 @@ follow from no rule: each field's phase and its columns. Then it holds (rules: d
   trims     each metre of boundary has one trim, or the table says none
   cutting   each item cut once, no bar overfull, bound no lower than the material
   order     bars, spare, packs, prices, total
+  laying    order of fitting, course ripped last, neighbours' colours
   sums      every reckoning adds up to its number
 """
 
@@ -33,6 +34,7 @@ from collections import Counter
 
 from audit_boards import BoardAudit
 from audit_house import House, load_json
+from audit_laying import check_laying
 from audit_takeoff import (FrameAudit, Runs, check_cutting, check_joins, check_order,
                            check_reckonings)
 
@@ -89,14 +91,17 @@ def check(house_path, plan, systems):
     report = Report()
     house = House(house_path, plan, systems)
     check_stacks(house, report)
+    laid = []
     for index, field in enumerate(house.fields):
         boards = BoardAudit(house, index, field, report)
+        laid.append((field, boards.pieces))
         boards.run()
         FrameAudit(house, index, field, boards.pieces, boards.segments, report).run()
     marks = Counter(piece['mark'] for piece in plan['pieces'])
     for mark, n in marks.items():
         if n > 1:
             report.fault(f'{n} pieces are called {mark}')
+    check_laying(house, laid, report)
     Runs(house, report).run()
     check_joins(house, report)
     check_cutting(house, report)
@@ -156,6 +161,9 @@ MISTAKES = {
     'another trim': "field['edges'][1]['trim'] = 'edge'",
     'too large an area': "field['clad_m2'] += 0.01",
     'another colour': "piece['colour'] = 'walnut'",
+    'boards fitted in another order': "swap_turns(plan)",
+    'a number of fitting left out': "plan['pieces'][-1]['sequence'] += 1",
+    'another course ripped last': "field['last_ripped_course'] += 1",
     'less movement': "field['expand'] *= 0.9",
     'an item cut twice': "bars[0]['items'].append(bars[1]['items'][0])",
     'an item not cut': "bars[0]['items'].pop()",
@@ -177,6 +185,11 @@ MISTAKES = {
 def stretched(ring, by):
     right = max(x for x, _ in ring)
     return [[x + by, y] if x > right - 0.01 else [x, y] for x, y in ring]
+
+
+def swap_turns(plan):
+    one, other = plan['pieces'][1:3]
+    one['sequence'], other['sequence'] = other['sequence'], one['sequence']
 
 
 def drop(plan, index):
@@ -210,7 +223,7 @@ def selftest(program, systems, house_path, narrow_path):
         bars = next(c['bars'] for c in plan['cutting'] if len(c['bars']) > 1)
         scope = {'plan': plan, 'piece': plan['pieces'][1], 'field': plan['fields'][0],
                  'bars': bars, 'lines': plan['order'], 'stretched': stretched, 'drop': drop,
-                 'shift': shift, 'explain_less': explain_less}
+                 'shift': shift, 'explain_less': explain_less, 'swap_turns': swap_turns}
         exec(statement, scope)
         if json.dumps(plan) == text:
             failures.append(f'{name}: nothing was changed')

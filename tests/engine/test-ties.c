@@ -72,7 +72,7 @@ test_mirrored_corner (void)
     }
 }
 
-/* Without the word, upright boards round a corner are free of each other; level boards meet as ever.
+/* Without the word upright boards round a corner are free of each other. Level boards meet as ever.
  */
 static void
 test_mirrors_is_asked_for (void)

@@ -64,7 +64,7 @@ write_notches (RodCsv         *csv,
 }
 
 static const char piece_columns[] =
-  "mark,surface,zone,course,place,board,colour,length_mm,short_mm,width_mm,rip_low_mm,"
+  "mark,surface,zone,course,place,sequence,board,colour,length_mm,short_mm,width_mm,rip_low_mm,"
   "rip_high_mm,left_angle_deg,right_angle_deg,left_gap_mm,right_gap_mm,notches,screws";
 
 static void
@@ -82,6 +82,7 @@ write_pieces (RodCsv           *csv,
       write_place (csv, plan, field);
       rod_csv_integer (csv, piece->course);
       rod_csv_integer (csv, piece->place);
+      rod_csv_integer (csv, piece->sequence);
       rod_csv_text (csv, field->board->id);
       rod_csv_text (csv, piece->colour->id);
       write_length (csv, piece->length_mm);

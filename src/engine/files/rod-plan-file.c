@@ -218,6 +218,7 @@ write_field (RodJsonStream *json,
   rod_json_stream_text (json, "board", field->board->id);
   write_colours (json, field);
   rod_plan_json_angle (json, "direction_deg", field->direction_deg);
+  rod_plan_json_choice (json, "laid_from", rod_laid_from_choices, (int) field->laid_from);
   rod_plan_json_map (json, "to_surface", field->to_surface);
   rod_json_stream_integer (json, "group", field->group);
   rod_plan_json_ratio (json, "group_scale", field->group_scale);
@@ -230,6 +231,7 @@ write_field (RodJsonStream *json,
   rod_plan_json_lengths (json, "columns_mm", field->columns, field->n_columns);
   write_length_joints (json, field);
   rod_json_stream_integer (json, "courses", field->n_courses);
+  rod_json_stream_integer (json, "last_ripped_course", field->last_ripped_course);
   rod_json_stream_integer (json, "first_piece", field->first_piece);
   rod_json_stream_integer (json, "pieces", field->n_pieces);
   rod_plan_json_choice (json, "fixed", rod_fixed_point_choices, (int) field->fixed);
@@ -324,6 +326,7 @@ write_piece (RodJsonStream *json,
   rod_json_stream_integer (json, "field", piece->field);
   rod_json_stream_integer (json, "course", piece->course);
   rod_json_stream_integer (json, "place", piece->place);
+  rod_json_stream_integer (json, "sequence", piece->sequence);
   rod_json_stream_text (json, "colour", piece->colour->id);
   rod_plan_json_length (json, "length_mm", piece->length_mm);
   rod_plan_json_length (json, "short_mm", piece->short_mm);

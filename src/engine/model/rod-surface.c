@@ -37,6 +37,15 @@ const RodChoice rod_edge_condition_choices[] = {
 const RodChoice rod_laid_from_choices[] = {
   { ROD_LAID_FROM_LEFT, "left", N_ ("From the left") },
   { ROD_LAID_FROM_RIGHT, "right", N_ ("From the right") },
+  { ROD_LAID_FROM_CENTRE, "centre", N_ ("From the centre") },
+  { 0, NULL, NULL },
+};
+
+const RodChoice rod_zone_laid_from_choices[] = {
+  { ROD_LAID_FROM_LEFT, "left", N_ ("From the left") },
+  { ROD_LAID_FROM_RIGHT, "right", N_ ("From the right") },
+  { ROD_LAID_FROM_CENTRE, "centre", N_ ("From the centre") },
+  { ROD_LAID_FROM_INHERITED, "as-surface", N_ ("As the surface") },
   { 0, NULL, NULL },
 };
 
@@ -101,11 +110,15 @@ static const RodMember zone_members[] = {
   ROD_ROW (RodZone, direction_deg, NUMBER, .flags = ROD_MEMBER_ABOVE_MIN, .min = -90, .max = 90,
            .fallback = ROD_NOT_GIVEN, .unit = "°",
            .doc = "Direction of the boards; left out for the surface's."),
+  ROD_ROW (RodZone, laid_from, CHOICE, .fallback = ROD_LAID_FROM_INHERITED,
+           .choices = rod_zone_laid_from_choices, .doc = "Where upright boards begin."),
   ROD_ROW (RodZone, colour, TEXT, .flags = ROD_MEMBER_IDENTIFIER,
            .doc = "Id of the colour; left out for the surface's."),
   ROD_ROW (RodZone, mix, LIST, .max = 100, .of = &rod_colour_share_type,
            .doc = "A weighted mix of colours instead of one."),
   ROD_ROW (RodZone, seed, INTEGER, .max = G_MAXINT, .doc = "Seed of the mix."),
+  ROD_ROW (RodZone, no_repeat, FLAG,
+           .doc = "Whether no two neighbouring boards may have the same colour of the zone's mix."),
   ROD_ROW (RodZone, joint_pattern, CHOICE, .fallback = ROD_JOINTS_INHERITED,
            .choices = rod_joint_pattern_choices,
            .doc = "Where length joints fall; left out for the surface's way."),
@@ -117,8 +130,6 @@ static const RodMember zone_members[] = {
   ROD_ROW (RodZone, joint_seed, INTEGER, .max = G_MAXINT,
            .doc = "Seed of joints at random."),
   ROD_ROW (RodZone, longest_piece_mm, NUMBER, .min = 100, .max = 20000,
-  ROD_ROW (RodZone, no_repeat, FLAG,
-           .doc = "Whether no two neighbouring boards may have the same colour of the zone's mix."),
            .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "No board longer than this, though the stock gives it; left out for the "
                   "surface's."),
@@ -156,6 +167,8 @@ static const RodMember surface_members[] = {
   ROD_ROW (RodSurface, mix, LIST, .max = 100, .of = &rod_colour_share_type,
            .doc = "A weighted mix of colours instead of one."),
   ROD_ROW (RodSurface, seed, INTEGER, .max = G_MAXINT, .doc = "Seed of the mix."),
+  ROD_ROW (RodSurface, no_repeat, FLAG,
+           .doc = "Whether no two neighbouring boards may have the same colour of the mix."),
   ROD_ROW (RodSurface, joint_pattern, CHOICE, .fallback = ROD_JOINTS_INHERITED,
            .choices = rod_joint_pattern_choices,
            .doc = "Where length joints fall; left out for the system's way."),
@@ -167,8 +180,6 @@ static const RodMember surface_members[] = {
   ROD_ROW (RodSurface, joint_seed, INTEGER, .max = G_MAXINT,
            .doc = "Seed of joints at random."),
   ROD_ROW (RodSurface, longest_piece_mm, NUMBER, .min = 100, .max = 20000,
-  ROD_ROW (RodSurface, no_repeat, FLAG,
-           .doc = "Whether no two neighbouring boards may have the same colour of the mix."),
            .fallback = ROD_NOT_GIVEN, .unit = "mm",
            .doc = "No board longer than this, though the stock gives it; left out for the "
                   "stock's."),

@@ -94,11 +94,15 @@ typedef enum
  * RodLaidFrom:
  * @ROD_LAID_FROM_LEFT: upright boards begin at the left
  * @ROD_LAID_FROM_RIGHT: upright boards begin at the right
+ * @ROD_LAID_FROM_CENTRE: upright boards begin in the middle; only such as have no hook can
+ * @ROD_LAID_FROM_INHERITED: as the surface; zones only
  */
 typedef enum
 {
   ROD_LAID_FROM_LEFT,
   ROD_LAID_FROM_RIGHT,
+  ROD_LAID_FROM_CENTRE,
+  ROD_LAID_FROM_INHERITED,
 } RodLaidFrom;
 
 /**
@@ -216,15 +220,16 @@ typedef struct
  * @corners: (element-type RodCorner): its polygon, counter-clockwise
  * @board: id of the board, "" for the surface's
  * @direction_deg: direction of the boards; not-a-number for the surface's
+ * @laid_from: where upright boards begin
  * @colour: id of the colour, "" for the surface's
  * @mix: (element-type RodColourShare): a weighted mix instead of one colour
  * @seed: seed of the mix
+ * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @joint_pattern: where length joints fall
  * @joint_offset_mm: least distance of joints in neighbouring courses; not-a-number for the
  *                   surface's
  * @joint_repeat: after so many courses joints may be in line again; 0 for the surface's
  * @joint_seed: seed of joints at random; counts where the zone has its own pattern
- * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @longest_piece_mm: longest board; not-a-number for the surface's
  *
  * A part of a surface with boards of its own.
@@ -237,16 +242,17 @@ typedef struct
   GPtrArray      *corners;
   char           *board;
   double          direction_deg;
+  RodLaidFrom     laid_from;
   char           *colour;
   GPtrArray      *mix;
   int             seed;
+  gboolean        no_repeat;
   RodJointPattern joint_pattern;
   double          joint_offset_mm;
   int             joint_repeat;
   int             joint_seed;
   double          longest_piece_mm;
 } RodZone;
-  gboolean        no_repeat;
 
 /**
  * RodSurface:
@@ -261,13 +267,13 @@ typedef struct
  * @colour: id of the colour, "" for the board's first
  * @mix: (element-type RodColourShare): a weighted mix instead of one colour
  * @seed: seed of the mix
+ * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @joint_pattern: where length joints fall
  * @joint_offset_mm: least distance of joints in neighbouring courses; not-a-number for the
  *                   system's
  * @joint_repeat: after so many courses joints may be in line again; 0 for the system's
  * @joint_seed: seed of joints at random
  * @longest_piece_mm: longest board; not-a-number for the stock's
- * @no_repeat: no two neighbouring boards have the same colour of the mix
  * @level_mm: height of y = 0 above the house's datum (walls and reveals)
  * @facing_deg: compass direction it faces, clockwise from north; not-a-number when unknown
  * @build_up_mm: raw wall to batten face (the boards' back plane)
@@ -296,13 +302,13 @@ typedef struct
   char           *colour;
   GPtrArray      *mix;
   int             seed;
+  gboolean        no_repeat;
   RodJointPattern joint_pattern;
   double          joint_offset_mm;
   int             joint_repeat;
   int             joint_seed;
   double          longest_piece_mm;
   double          level_mm;
-  gboolean        no_repeat;
   double          facing_deg;
   double          build_up_mm;
   double          joint_line_mm;
@@ -327,6 +333,7 @@ extern const RodChoice rod_edge_condition_choices[];
 extern const RodChoice rod_opening_kind_choices[];
 extern const RodChoice rod_opening_shape_choices[];
 extern const RodChoice rod_laid_from_choices[];
+extern const RodChoice rod_zone_laid_from_choices[];
 extern const RodChoice rod_reveal_boards_choices[];
 
 /**

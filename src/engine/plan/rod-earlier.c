@@ -203,6 +203,7 @@ forget_results (RodField *field,
   field->first_trim = 0;
   field->n_trims = 0;
   field->n_courses = 0;
+  field->last_ripped_course = 0;
   if (settled)
     field->group_scale = field->group_shift_mm = 0.0;
   else

@@ -113,6 +113,7 @@ typedef struct
  * @seed: seed of the mix
  * @no_repeat: whether no two neighbours may have the same colour of the mix
  * @direction_deg: axis of the boards as given
+ * @laid_from: where upright boards begin; never inherited
  * @to_board: surface plane → board frame: boards run along +x, the next course lies at +y
  * @to_surface: the way back
  * @group: index of the alignment group
@@ -138,6 +139,7 @@ typedef struct
  * @first_trim: index of its first trim run in the plan
  * @n_trims: how many trim runs
  * @n_courses: courses that hold at least one piece
+ * @last_ripped_course: of the courses that are ripped the one fitted last; 0 where none is
  * @joint: (nullable): the trim at its length joints; none where boards meet over a batten
  * @fixed: where its boards are held
  * @expand: strain from fixing to hottest (or wettest), ≥ 0
@@ -154,9 +156,10 @@ typedef struct
   const RodColour *colour;
   const GPtrArray *mix;
   int              seed;
-  double           direction_deg;
-  RodAffine        to_board;
   gboolean         no_repeat;
+  double           direction_deg;
+  RodLaidFrom      laid_from;
+  RodAffine        to_board;
   RodAffine        to_surface;
   guint            group;
   double           group_scale;
@@ -179,6 +182,7 @@ typedef struct
   guint            first_trim;
   guint            n_trims;
   guint            n_courses;
+  int              last_ripped_course;
   const RodTrim   *joint;
   RodFixedPoint    fixed;
   double           expand;

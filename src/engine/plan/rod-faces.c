@@ -345,12 +345,12 @@ list_edges (const RodSurface *surface,
 }
 
 static double
-frame_angle (const RodSurface *surface,
-             double            direction_deg)
+frame_angle (RodLaidFrom laid_from,
+             double      direction_deg)
 {
   /* The next course lies to the left of the boards' axis: upright boards that begin at the left
    * need an axis that points down. */
-  if (fabs (direction_deg - 90.0) < ROD_EPSILON_DEG && surface->laid_from == ROD_LAID_FROM_LEFT)
+  if (fabs (direction_deg - 90.0) < ROD_EPSILON_DEG && laid_from != ROD_LAID_FROM_RIGHT)
     return -90.0;
   return direction_deg;
 }
@@ -385,7 +385,9 @@ add_field (RodPlan *plan,
   field.colour = rod_board_find_colour (field.board, colour);
   if (field.colour == NULL)
     field.colour = rod_board_find_colour (field.board, "");
-  field.to_board = rod_affine_board_frame (frame_angle (surface, field.direction_deg));
+  field.laid_from = zone != NULL && zone->laid_from != ROD_LAID_FROM_INHERITED ? zone->laid_from
+                                                                               : surface->laid_from;
+  field.to_board = rod_affine_board_frame (frame_angle (field.laid_from, field.direction_deg));
   field.to_surface = rod_affine_invert (field.to_board);
   field.joint_rules = rod_joint_rules_of (face, &field);
   if (!rod_field_has_butt_joints (&field))

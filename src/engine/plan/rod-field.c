@@ -85,6 +85,15 @@ may_butt (const RodFace  *face,
     }
 }
 
+gboolean
+rod_field_boards_alike (const RodField *one,
+                        const RodField *other)
+{
+  return one->board == other->board &&
+         fabs (one->to_board.xx - other->to_board.xx) < ROD_EPSILON_DEG &&
+         fabs (one->to_board.yx - other->to_board.yx) < ROD_EPSILON_DEG;
+}
+
 /* The zone's word before the surface's, the surface's before the system's. */
 static double
 first_given (double zone,

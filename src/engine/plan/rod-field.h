@@ -19,6 +19,16 @@ gboolean rod_field_contains (const RodField *field,
                              RodPoint        at);
 
 /**
+ * rod_field_boards_alike:
+ * @one: a field
+ * @other: a field of the same face
+ *
+ * Returns: whether both have the same board, in the same direction and hooked the same way round
+ */
+gboolean rod_field_boards_alike (const RodField *one,
+                                 const RodField *other);
+
+/**
  * rod_joint_rules_of:
  * @face: the face of a field
  * @field: the field, with its zone, board and direction

@@ -26,6 +26,7 @@
 #include "engine/setout/rod-pins.h"
 #include "engine/setout/rod-setout.h"
 #include "engine/setout/rod-ties.h"
+#include "engine/takeoff/rod-laying-order.h"
 #include "engine/takeoff/rod-pieces.h"
 #include "engine/trims/rod-trim-runs.h"
 
@@ -147,6 +148,7 @@ rod_plan_renew (const RodPlan  *before,
 
   /* What is cut and fixed. */
   clad_fields (plan, &earlier);
+  rod_laying_order_build (plan);
   rod_trim_runs_build (plan);
   for (guint f = 0; f < plan->fields->len; f++)
     rod_screws_count_in_trims (plan, f);

@@ -67,6 +67,7 @@ typedef struct
  * @field: index of the field
  * @course: number of the course in its field, from 1 in laying order
  * @place: number in its course, from 1
+ * @sequence: number in the order in which its surface is fitted, from 1
  * @mark: mark on paper, unique in the house, e.g. "N-07-2"
  * @first_ring: index of its outer ring (cut lines) in the plan's rings; holes follow
  * @n_rings: rings
@@ -95,6 +96,7 @@ typedef struct
   guint            field;
   int              course;
   int              place;
+  int              sequence;
   char             mark[32];
   guint            first_ring;
   guint            n_rings;

@@ -98,8 +98,7 @@ is_plain_border (const RodField *field,
     {
       const RodField *other = rod_plan_field (plan, face->first_field + i);
 
-      if (other->board == within->board &&
-          fabs (other->direction_deg - within->direction_deg) < ROD_EPSILON_DEG)
+      if (rod_field_boards_alike (other, within))
         continue;
       for (int n = 0; n < BORDER_PLACES; n++)
         {

@@ -335,8 +335,7 @@ tie_zones (Collector *self,
                                 .pitch_a_mm = cover_mm,
                                 .pitch_b_mm = cover_mm };
 
-        if (one->board == other->board &&
-            fabs (one->direction_deg - other->direction_deg) < ROD_EPSILON_DEG)
+        if (rod_field_boards_alike (one, other))
           add_tie (self, &tie, 0);
       }
 }
