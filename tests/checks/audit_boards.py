@@ -506,6 +506,9 @@ class BoardAudit:
             if notch['leaves_mm'] < rules['min_rip_mm'] - ROUND_MM and not point and \
                     not self.found('notch-leaves-sliver'):
                 self.fault(f'{data["mark"]}: notch leaves {notch["leaves_mm"]} and no finding')
+            if notch['width_mm'] > rules['notch_longest_mm'] + ROUND_MM and \
+                    not self.found('long-notch'):
+                self.fault(f'{data["mark"]}: notch of {notch["width_mm"]} and no finding')
         for name in ('left', 'right'):
             if not self.runs_out(piece, name):
                 self.check_end(data, name, data[name])

@@ -15,6 +15,7 @@ RULES = {
     'batten_centres_mm': 400, 'soffit_centres_mm': 400, 'counter_centres_mm': 600,
     'batten_edge_mm': 50, 'double_batten_mm': 40, 'batten_opening_mm': 20, 'min_rip_mm': 60,
     'min_piece_mm': 300, 'gap_across_mm': 5, 'fixed_end_gap_mm': 2, 'min_gap_mm': 0,
+    'notch_longest_mm': 6000,
     'notch_clear_mm': 8, 'min_engagement_mm': 5, 'tolerance_mm': 1, 'joint_distance_mm': 150,
     'ground_clearance_mm': 50, 'upright_fixed': 'middle', 'butt_gap_mm': 0,
     'butt_bearing_mm': 15, 'butt_joints': 'never',

@@ -467,9 +467,9 @@ test_gable (void)
     }
 }
 
-/* Under rakes of 45° upright battens, 50 wide like the one along the rake, end clear of it: its lower
- * side lies (50 + 25)·√2 = 106.07 below the rake, and 25 further down it meets the upright's lower
- * corner. At the apex the slanting ones are mitred: their axes end 50 from either rake. */
+/* Under rakes of 45° upright battens, 50 wide like the one along the rake, end clear of it: its
+ * lower side lies (50 + 25)·√2 = 106.07 below the rake, and 25 further down it meets the upright's
+ * lower corner. At the apex the slanting ones are mitred: their axes end 50 from either rake. */
 static void
 test_clear_of_rakes (void)
 {

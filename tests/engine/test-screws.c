@@ -196,8 +196,8 @@ test_screws_at_battens (void)
     }
 }
 
-/* A raked trim lies on the batten along the rake, where the upright ones stop: its screws are spaced
- * as at other trims. */
+/* A raked trim lies on the batten along the rake, where the upright ones stop: its screws are
+ * spaced as at other trims. */
 static void
 test_screws_along_a_rake (void)
 {

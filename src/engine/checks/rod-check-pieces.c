@@ -30,6 +30,7 @@ typedef struct
   const RodRules *rules;
   Tally           slivers;
   Tally           notches;
+  Tally           long_notches;
   Tally           shorts;
   Tally           loose;
   Tally           battens;
@@ -120,6 +121,15 @@ check_widths (Check          *check,
                notch->leaves_mm,
                least,
                "R4");
+      if (notch->width_mm > check->rules->notch_longest_mm + ROD_EPSILON_MM)
+        tally (check,
+               &check->long_notches,
+               index,
+               "long-notch",
+               ROD_SEVERITY_SHOULD,
+               notch->width_mm,
+               check->rules->notch_longest_mm,
+               "R29");
     }
 }
 
@@ -323,6 +333,9 @@ static char *
 plain_remedy (const Check *check,
               const Tally *kind)
 {
+  if (kind == &check->long_notches)
+    return g_strdup (_ ("A joint on the opening's side would leave too short a piece: move the "
+                        "opening, or put a joint line on its sill or head."));
   if (kind == &check->battens)
     return g_strdup (_ ("Add a batten under each end of the piece, or join it to its neighbour."));
   return g_strdup (_ ("Widen the notch, or end the board at the opening with a trim."));
@@ -351,6 +364,18 @@ notch_text (const Check *check,
     pieces,
     kind->worst.value,
     kind->worst.limit);
+}
+
+static char *
+long_notch_text (const Check *check,
+                 const Tally *kind,
+                 const char  *pieces)
+{
+  return g_strdup_printf (_ ("%s: %s notched over %.0f mm, longer than %.0f mm."),
+                          check->face->label,
+                          pieces,
+                          kind->worst.value,
+                          kind->worst.limit);
 }
 
 static char *
@@ -433,6 +458,7 @@ rod_check_pieces (RodPlan *plan,
   report (&check, &check.battens, batten_text, plain_remedy);
   report (&check, &check.slivers, sliver_text, sliver_remedy);
   report (&check, &check.notches, notch_text, sliver_remedy);
+  report (&check, &check.long_notches, long_notch_text, plain_remedy);
   report (&check, &check.shorts, short_text, short_remedy);
   report (&check, &check.tight, tight_text, plain_remedy);
 }

@@ -86,6 +86,9 @@ static const RodMember rules_members[] = {
            .doc = "Least gap at a moving end, whatever the movement."),
   ROD_ROW (RodRules, notch_clear_mm, NUMBER, .max = 50, .fallback = 8, .unit = "mm",
            .doc = "Clear beside an opening in a notched board."),
+  ROD_ROW (RodRules, notch_longest_mm, NUMBER, .max = 20000, .fallback = 6000, .unit = "mm",
+           .doc = "Longest notch over or under an opening; where it would be longer, boards are "
+                  "joined on the lines of the jambs."),
   ROD_ROW (RodRules, min_engagement_mm, NUMBER, .max = 100, .fallback = 5, .unit = "mm",
            .doc = "Least cover of a board's end by the pocket when coldest."),
   ROD_ROW (RodRules, tolerance_mm, NUMBER, .max = 20, .fallback = 1, .unit = "mm",

@@ -253,6 +253,8 @@ typedef struct
  * @fixed_end_gap_mm: gap at the end where a board is held
  * @min_gap_mm: least gap at a moving end, whatever the movement (maker's or user's)
  * @notch_clear_mm: clear beside an opening in a notched board
+ * @notch_longest_mm: longest notch over or under an opening; longer ones become joints at its
+ *                    jambs
  * @min_engagement_mm: least cover of the board's end by the pocket when coldest
  * @tolerance_mm: cutting and fitting error per end
  * @joint_distance_mm: length joints keep this far from opening corners
@@ -282,6 +284,7 @@ typedef struct
   double          fixed_end_gap_mm;
   double          min_gap_mm;
   double          notch_clear_mm;
+  double          notch_longest_mm;
   double          min_engagement_mm;
   double          tolerance_mm;
   double          joint_distance_mm;

@@ -14,6 +14,7 @@
 #include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-columns.h"
 #include "engine/setout/rod-joint-bans.h"
+#include "engine/setout/rod-long-notches.h"
 
 /* Beyond so many bays columns stand evenly: a kilometre of boards, or an error in the stock. */
 #define MOST_BAYS 200
@@ -246,20 +247,98 @@ space_columns (RodField  *field,
                                 place_columns (field, row, n_bays + 1));
 }
 
+/* Columns of one stretch between ends, or between columns that stand already. */
+static void
+fill_row (const RodPlan *plan,
+          RodField      *field,
+          Row            row)
+{
+  g_autoptr (GArray) bans = rod_joint_bans (plan, field, TRUE);
+  g_autoptr (GArray) fewer_bans = rod_joint_bans (plan, field, FALSE);
+  double width_mm = row.high_mm - row.low_mm;
+  guint  n_bays =
+    (guint) ceil ((width_mm + row.web_mm) / (row.widest_mm + row.web_mm) - ROD_EPSILON_MM);
+
+  row.bans = bans;
+  if (space_columns (field, &row, n_bays))
+    return;
+  /* Short pieces beside openings are better than joints at their corners, and where even that fails
+   * the checks report the openings that are too near. */
+  row.bans = fewer_bans;
+  if (!space_columns (field, &row, n_bays))
+    stand_evenly (field, &row, n_bays);
+}
+
+/* Lines of jambs at which boards must be joined because a notch would be too long, as far as this
+ * leaves no piece too short at the field's ends. */
+static GArray *
+jamb_columns (const RodPlan  *plan,
+              const RodField *field,
+              const Row      *row)
+{
+  g_autoptr (GArray) notches = rod_long_notches (plan, field);
+  GArray *columns = g_array_new (FALSE, FALSE, sizeof (double));
+
+  for (guint i = 0; i < notches->len; i++)
+    for (int side = 0; side < 2; side++)
+      {
+        double at_mm = g_array_index (notches, RodLongNotch, i).jambs[side];
+
+        if (at_mm - row->low_mm >= row->least_mm + row->web_mm / 2.0 - ROD_EPSILON_MM &&
+            row->high_mm - at_mm >= row->least_mm + row->web_mm / 2.0 - ROD_EPSILON_MM)
+          g_array_append_val (columns, at_mm);
+      }
+  g_array_sort (columns, compare_places);
+  return columns;
+}
+
+/* Fills each stretch between the jambs' columns and adds these. */
+static void
+fill_between (const RodPlan *plan,
+              RodField      *field,
+              const Row     *row,
+              const GArray  *jambs)
+{
+  GArray *all = g_array_new (FALSE, FALSE, sizeof (double));
+  Row     part = *row;
+
+  for (guint i = 0; i <= jambs->len; i++)
+    {
+      double at_mm = i < jambs->len ? g_array_index (jambs, double, i)
+                                    : row->high_mm + row->web_mm / 2.0;
+
+      part.high_mm = at_mm - row->web_mm / 2.0;
+      if (part.high_mm - part.low_mm > row->widest_mm + ROD_EPSILON_MM)
+        {
+          fill_row (plan, field, part);
+          g_array_append_vals (all, field->columns, field->n_columns);
+          g_clear_pointer (&field->columns, g_free);
+          field->n_columns = 0;
+        }
+      /* The jambs of windows one above the other are one line. */
+      if (i < jambs->len && (all->len == 0 ||
+                             at_mm - g_array_index (all, double, all->len - 1) > ROD_SNAP_MM))
+        g_array_append_val (all, at_mm);
+      part.low_mm = at_mm + row->web_mm / 2.0;
+    }
+  field->n_columns = all->len;
+  field->columns = (double *) (void *) g_array_free (all, FALSE);
+}
+
 void
 rod_columns_place (const RodPlan   *plan,
                    RodField        *field,
                    const RodStrips *strips)
 {
   const RodTrim *joint = field->joint;
-  double         web_mm = joint == NULL ? 0.0 : 2.0 * joint->back_mm;
-  double         widest_mm = widest_bay_mm (plan, field);
   double         low = INFINITY, high = -INFINITY;
   gboolean       needed = FALSE;
-  Row            row;
-  g_autoptr (GArray) bans = NULL;
-  g_autoptr (GArray) fewer_bans = NULL;
-  guint n_bays;
+  Row            row = {
+               .web_mm = joint == NULL ? 0.0 : 2.0 * joint->back_mm,
+               .widest_mm = widest_bay_mm (plan, field),
+               .least_mm = least_bay_mm (plan, field),
+  };
+  g_autoptr (GArray) jambs = NULL;
 
   for (guint s = 0; s < strips->n_strips; s++)
     {
@@ -268,19 +347,13 @@ rod_columns_place (const RodPlan   *plan,
       rod_strip_extent (strips, s, &from, &to);
       low = MIN (low, from);
       high = MAX (high, to);
-      needed = needed || to - from > widest_mm + ROD_EPSILON_MM;
+      needed = needed || to - from > row.widest_mm + ROD_EPSILON_MM;
     }
-  if (!needed)
-    return;
-  bans = rod_joint_bans (plan, field, TRUE);
-  fewer_bans = rod_joint_bans (plan, field, FALSE);
-  row = (Row){ low, high, web_mm, widest_mm, least_bay_mm (plan, field), bans };
-  n_bays = (guint) ceil ((high - low + web_mm) / (widest_mm + web_mm) - ROD_EPSILON_MM);
-  if (space_columns (field, &row, n_bays))
-    return;
-  /* Short pieces beside openings are better than joints at their corners, and where even that fails
-   * the checks report the openings that are too near. */
-  row.bans = fewer_bans;
-  if (!space_columns (field, &row, n_bays))
-    stand_evenly (field, &row, n_bays);
+  row.low_mm = low;
+  row.high_mm = high;
+  jambs = jamb_columns (plan, field, &row);
+  if (jambs->len > 0)
+    fill_between (plan, field, &row, jambs);
+  else if (needed)
+    fill_row (plan, field, row);
 }

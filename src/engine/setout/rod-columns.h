@@ -14,6 +14,9 @@ G_BEGIN_DECLS
  * Places length joints where a course is longer than the longest stock length can cover: as few
  * columns as possible, evenly spaced from end to end, moved where they would come too near the
  * side of an opening (rules R21). Sets the field's columns.
+ *
+ * Where a notch would be longer than the system allows there is a column on either jamb of its
+ * opening, whether the stock asks for columns or not (rule R29).
  */
 void rod_columns_place (const RodPlan   *plan,
                         RodField        *field,

@@ -6,10 +6,12 @@
 #include "config.h"
 
 #include "engine/plan/rod-field.h"
+#include "engine/rod-limits.h"
 #include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-butt-joints.h"
 #include "engine/setout/rod-columns.h"
 #include "engine/setout/rod-length-joints.h"
+#include "engine/setout/rod-long-notches.h"
 
 /* Whether a strip that fits the stock is spoilt by a column near its end. */
 static gboolean
@@ -75,6 +77,118 @@ place_columns (const RodPlan   *plan,
     }
 }
 
+static void
+keep_range (const GArray *joints,
+            const guint  *range,
+            GArray       *kept)
+{
+  for (guint j = range[0]; j < range[1]; j++)
+    g_array_append_val (kept, g_array_index (joints, RodLengthJoint, j));
+}
+
+/* The joints of one strip that are kept beside those on jambs: none in a stretch that one board
+ * spans, nor over or under the opening itself. */
+static void
+keep_between (const RodPlan  *plan,
+              const RodField *field,
+              const GArray   *joints,
+              const guint    *range,
+              const double   *stretch,
+              GArray         *kept)
+{
+  if (stretch[1] - stretch[0] <= rod_field_longest_mm (plan, field))
+    return;
+  for (guint j = range[0]; j < range[1]; j++)
+    {
+      const RodLengthJoint *joint = &g_array_index (joints, RodLengthJoint, j);
+
+      if (joint->at_mm > stretch[0] + ROD_SNAP_MM && joint->at_mm < stretch[1] - ROD_SNAP_MM)
+        g_array_append_val (kept, *joint);
+    }
+}
+
+static gint
+compare_places (gconstpointer a,
+                gconstpointer b)
+{
+  const double *one = a;
+  const double *other = b;
+
+  return (*one > *other) - (*one < *other);
+}
+
+/* Where boards without trims would have notches that are too long, they meet on the jambs' lines,
+ * as far as no piece gets too short at the strip's ends. */
+static void
+join_on_jambs (const RodPlan  *plan,
+               const RodField *field,
+               const GArray   *notches,
+               const RodStrip *strip,
+               const double   *ends,
+               const guint    *range,
+               const GArray   *joints,
+               GArray         *kept)
+{
+  g_autoptr (GArray) jambs = g_array_new (FALSE, FALSE, sizeof (double));
+  double least_mm = rod_plan_face (plan, field->face)->system->rules->min_piece_mm;
+  double stretch[2] = { ends[0], ends[0] };
+
+  for (guint i = 0; i < notches->len; i++)
+    for (int side = 0; side < 2; side++)
+      {
+        const RodLongNotch *notch = &g_array_index (notches, RodLongNotch, i);
+        double              at_mm = notch->jambs[side];
+
+        if (notch->course == strip->course && at_mm - ends[0] >= least_mm &&
+            ends[1] - at_mm >= least_mm)
+          g_array_append_val (jambs, at_mm);
+      }
+  g_array_sort (jambs, compare_places);
+  for (guint i = 0; i <= jambs->len; i++)
+    {
+      stretch[1] = i < jambs->len ? g_array_index (jambs, double, i) : ends[1];
+      if (jambs->len == 0)
+        keep_range (joints, range, kept);
+      else
+        keep_between (plan, field, joints, range, stretch, kept);
+      if (i < jambs->len && (i == 0 || stretch[1] - stretch[0] > ROD_SNAP_MM))
+        {
+          RodLengthJoint joint = { strip->course, stretch[1], stretch[1], TRUE };
+
+          g_array_append_val (kept, joint);
+        }
+      stretch[0] = stretch[1];
+    }
+}
+
+static void
+join_all_on_jambs (const RodPlan   *plan,
+                   const RodField  *field,
+                   const RodStrips *courses,
+                   GArray          *joints,
+                   guint           *starts)
+{
+  g_autoptr (GArray) notches = rod_long_notches (plan, field);
+  g_autoptr (GArray) kept = NULL;
+  guint last = 0;
+
+  if (notches->len == 0)
+    return;
+  kept = g_array_new (FALSE, FALSE, sizeof (RodLengthJoint));
+  for (guint s = 0; s < courses->n_strips; s++)
+    {
+      guint  range[2] = { last, starts[s + 1] };
+      double ends[2];
+
+      last = starts[s + 1];
+      rod_strip_extent (courses, s, &ends[0], &ends[1]);
+      join_on_jambs (plan, field, notches, &courses->strips[s], ends, range, joints, kept);
+      starts[s + 1] = kept->len;
+    }
+  g_array_set_size (joints, 0);
+  g_array_append_vals (joints, kept->data, kept->len);
+}
+
 static RodStrips *
 split_at (const RodStrips *courses,
           const GArray    *joints,
@@ -97,7 +211,10 @@ rod_length_joints_split (const RodPlan   *plan,
   RodStrips *parts;
 
   if (rod_field_has_butt_joints (field))
-    rod_butt_joints_place (plan, field, courses, joints, starts);
+    {
+      rod_butt_joints_place (plan, field, courses, joints, starts);
+      join_all_on_jambs (plan, field, courses, joints, starts);
+    }
   else
     place_columns (plan, field, courses, joints, starts);
   parts = split_at (courses, joints, starts);
