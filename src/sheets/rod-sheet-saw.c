@@ -215,12 +215,14 @@ static double
 write_legend (const RodSheets *sheets,
               cairo_t         *cr)
 {
+  const char *legend = _ ("Pieces count from the left, the tape lies at the left end. The hook is "
+                          "the lower side, the flange the upper. Rip: width that stays and side "
+                          "to keep. Notch: side, from the left + width × depth, and what stays. "
+                          "Angles: off square. Arrow: length → where the tape shows its end.");
+
   return rod_sheet_paragraph (sheets,
                               cr,
-                              _ ("Pieces count from the left, the tape lies at the left end. The hook is "
-                                 "the lower side, the flange the upper. Rip: width that stays and side "
-                                 "to keep. Notch: side, from the left + width × depth, and what stays. "
-                                 "Angles: off square. Arrow: length → where the tape shows its end."),
+                              legend,
                               ROD_SHEET_TEXT,
                               FALSE,
                               sheets->room.x + LEGEND_INDENT,

@@ -70,9 +70,10 @@ rod_lines_meet (RodPoint  a_from,
   double ax = a_to.x - a_from.x, ay = a_to.y - a_from.y;
   double bx = b_to.x - b_from.x, by = b_to.y - b_from.y;
   double cross = ax * by - ay * bx;
+  double lengths = (ax * ax + ay * ay) * (bx * bx + by * by);
   double t;
 
-  if (cross * cross < ROD_PARALLEL_SINE * ROD_PARALLEL_SINE * (ax * ax + ay * ay) * (bx * bx + by * by))
+  if (cross * cross < ROD_PARALLEL_SINE * ROD_PARALLEL_SINE * lengths)
     return FALSE;
   t = ((b_from.x - a_from.x) * by - (b_from.y - a_from.y) * bx) / cross;
   *at = (RodPoint){ a_from.x + t * ax, a_from.y + t * ay };
