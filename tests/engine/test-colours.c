@@ -230,6 +230,67 @@ test_finding_counts_them (void)
     }
 }
 
+/* Whether boards can take turns: no ring of an odd number of them, each touching the next. */
+static gboolean
+can_take_turns (const RodPlan *plan)
+{
+  guint           n = plan->pieces->len;
+  g_autofree int *turn = g_new0 (int, n);
+  gboolean        changed = TRUE;
+
+  while (changed)
+    {
+      guint first = 0;
+
+      changed = FALSE;
+      for (guint p = 0; p < n; p++)
+        for (guint q = 0; q < n && turn[p] != 0; q++)
+          {
+            const RodPiece *one = rod_plan_piece (plan, p);
+            const RodPiece *other = rod_plan_piece (plan, q);
+            gboolean        touch =
+              p != q && (one->course < other->course
+                           ? are_neighbours (plan, rod_plan_field (plan, 0), one, other)
+                           : are_neighbours (plan, rod_plan_field (plan, 0), other, one));
+
+            if (touch && turn[q] == turn[p])
+              return FALSE;
+            if (!touch || turn[q] != 0)
+              continue;
+            turn[q] = -turn[p];
+            changed = TRUE;
+          }
+      while (first < n && turn[first] != 0)
+        first++;
+      if (changed || first == n)
+        continue;
+      turn[first] = 1;
+      changed = TRUE;
+    }
+  return TRUE;
+}
+
+/* With two colours neighbours are alike only where they have to be. */
+static void
+test_two_colours_are_exact (void)
+{
+  int able = 0;
+
+  for (int round = 0; round < N_WALLS; round++)
+    {
+      double    weights[MOST_COLOURS];
+      RodHouse *house = g_test_rand_bit () ? draw_wall (TRUE) : wall (9000, 2400, "");
+      g_autoptr (RodPlan) plan = NULL;
+
+      draw_weights (weights, 2);
+      plan = mixed (house, weights, 2, TRUE, g_test_rand_int_range (0, 1000));
+      g_assert_cmpint (can_take_turns (plan), ==, count_repeats (plan) == 0);
+      able += can_take_turns (plan);
+    }
+  g_assert_cmpint (able, >, 0);
+  g_assert_cmpint (able, <, N_WALLS);
+}
+
 /* Without length joints each board touches two: two colours take turns, whatever their weights. */
 static void
 test_two_colours_take_turns (void)
@@ -373,6 +434,7 @@ main (int    argc,
 
   g_test_add_func ("/colours/no-two-neighbours-alike", test_no_two_neighbours_alike);
   g_test_add_func ("/colours/finding-counts-them", test_finding_counts_them);
+  g_test_add_func ("/colours/two-colours-are-exact", test_two_colours_are_exact);
   g_test_add_func ("/colours/two-colours-take-turns", test_two_colours_take_turns);
   g_test_add_func ("/colours/two-colours-and-joints", test_two_colours_and_joints);
   g_test_add_func ("/colours/one-colour", test_one_colour);
