@@ -218,6 +218,27 @@ is_hidden (const RodFit *fit)
   return fit->clear_mm <= fit->left.pocket_mm + fit->right.pocket_mm;
 }
 
+static double
+leftmost_mm (const RodFit *fit)
+{
+  double left_mm = INFINITY;
+
+  for (guint i = 0; i < fit->n_sides; i++)
+    left_mm = MIN (left_mm, fit->sides[i].at.x);
+  return left_mm;
+}
+
+/* What a notch leaves of one part may be found from either end. */
+static gint
+compare_fits (gconstpointer a,
+              gconstpointer b)
+{
+  double one = leftmost_mm (a);
+  double other = leftmost_mm (b);
+
+  return (one > other) - (one < other);
+}
+
 static void
 cut_part (Cutter *cutter,
           guint   index)
@@ -230,6 +251,8 @@ cut_part (Cutter *cutter,
   g_array_set_size (cutter->pieces, 0);
   if (!is_hidden (fit))
     rod_fit_cut (fit, cutter->plan, cutter->field, part_line_mm (cutter, part), cutter->pieces);
+  if (cutter->pieces->len > 1)
+    g_array_sort (cutter->pieces, compare_fits);
   for (guint i = 0; i < cutter->pieces->len; i++)
     {
       RodFit *piece = &g_array_index (cutter->pieces, RodFit, i);
