@@ -3,7 +3,8 @@
 /* Times the whole plan of a real house, and of a hundred copies of it in one file, which must cost
  * no more than a hundred times as much; the plan after an edit of one surface, or of the rod; and
  * the best set-out of its largest group. In the same run the house's own courses are cut by GEOS
- * too, so that the figures mean something on any machine. Stops with an error when the areas differ.
+ * too, so that the figures mean something on any machine. Stops with an error when the areas
+ * differ.
  *
  * With a step and a number ("one 5", "hundred 1", "moved 1", "lowered 1", "dragged 1", "best 1")
  * runs it so many times and prints nothing: for counting instructions, see count-plan.sh. */
