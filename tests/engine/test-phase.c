@@ -104,7 +104,7 @@ test_few_lines_never_leave_slivers (void)
 {
   for (int n = 0; n < N_PROBLEMS; n++)
     {
-      RodLevel        levels[MAX_LEVELS];
+      RodLevel        levels[MAX_LEVELS] = { 0 };
       double          pitch_mm = draw_place (100.0, 400.0);
       double          least_mm = draw_place (20.0, pitch_mm / 2.0);
       guint           m = MIN ((guint) ceil (pitch_mm / least_mm) - 1, MAX_LEVELS);
@@ -126,7 +126,7 @@ test_few_lines_never_leave_slivers (void)
 static void
 test_evenly_spread_lines_leave_slivers (void)
 {
-  RodLevel        levels[5];
+  RodLevel        levels[5] = { 0 };
   RodPhaseProblem problem = problem_of (250.0, levels, 5, NULL, 0);
   RodPhaseScore   score;
 
