@@ -7,6 +7,7 @@
  */
 #include "config.h"
 
+#include "engine/geometry/rod-numbers.h"
 #include "sheets/rod-mark-place.h"
 
 #include <math.h>
@@ -17,16 +18,6 @@
 
 /* Lines are moved by this much off the joint lines, which they would otherwise only touch. */
 #define INSET_SHARE 0.02
-
-static int
-compare_doubles (gconstpointer a,
-                 gconstpointer b)
-{
-  double left = *(const double *) a;
-  double right = *(const double *) b;
-
-  return (left > right) - (left < right);
-}
 
 /* Crossings of the line at @y with all rings of @piece, ascending. */
 static guint
@@ -53,7 +44,7 @@ find_crossings (const RodRegion *rings,
         }
     }
 
-  qsort (crossings, n, sizeof *crossings, (int (*) (const void *, const void *)) compare_doubles);
+  qsort (crossings, n, sizeof *crossings, rod_numbers_compare);
 
   return n & ~1u;
 }

@@ -14,6 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "engine/geometry/rod-numbers.h"
 #include "engine/rod-limits.h"
 #include "sheets/rod-contour.h"
 #include "sheets/rod-drawing.h"
@@ -482,16 +483,6 @@ put_dimension (Svg     *svg,
                  FALSE);
 }
 
-static int
-compare_doubles (gconstpointer a,
-                 gconstpointer b)
-{
-  double left = *(const double *) a;
-  double right = *(const double *) b;
-
-  return (left > right) - (left < right);
-}
-
 static void
 add_opening (GArray  *places,
              double   from,
@@ -526,7 +517,7 @@ put_chain (Svg     *svg,
                    upright ? high.y : high.x,
                    fmax (high.x - low.x, high.y - low.y) < SMALL_OPENING);
     }
-  g_array_sort (places, compare_doubles);
+  rod_numbers_sort (places);
   for (guint i = 0; openings->len > 0 && i + 1 < places->len; i++)
     {
       double from = g_array_index (places, double, i);

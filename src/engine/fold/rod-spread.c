@@ -16,6 +16,7 @@
 #include "engine/fold/rod-spread.h"
 #include "engine/fold/rod-traverse.h"
 #include "engine/fold/rod-walk.h"
+#include "engine/geometry/rod-numbers.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/rod-limits.h"
 
@@ -94,15 +95,6 @@ station_mm (const RodPlan *plan,
                                                                 : edge->raw.from.x;
 }
 
-static gint
-compare_lengths (gconstpointer a,
-                 gconstpointer b)
-{
-  double one = *(const double *) a, other = *(const double *) b;
-
-  return one < other ? -1 : one > other;
-}
-
 static void
 list_lines (Survey *survey,
             guint   face)
@@ -126,7 +118,7 @@ list_lines (Survey *survey,
     }
   if (stations->len == 0)
     return;
-  g_array_sort (stations, compare_lengths);
+  rod_numbers_sort (stations);
   last = g_array_index (stations, double, 0);
   for (guint i = 1; i < stations->len; i++)
     {

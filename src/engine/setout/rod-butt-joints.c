@@ -16,6 +16,7 @@
 #include <string.h>
 
 #include "engine/frame/rod-batten-lines.h"
+#include "engine/geometry/rod-numbers.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-butt-joints.h"
@@ -116,16 +117,6 @@ is_long (const Layout *layout,
 }
 
 static gint
-compare_numbers (gconstpointer a,
-                 gconstpointer b)
-{
-  const double *one = a;
-  const double *other = b;
-
-  return (*one > *other) - (*one < *other);
-}
-
-static gint
 compare_places (gconstpointer a,
                 gconstpointer b)
 {
@@ -153,7 +144,7 @@ find_raster (Layout *layout)
 
       g_array_append_val (layout->raster, x);
     }
-  g_array_sort (layout->raster, compare_numbers);
+  rod_numbers_sort (layout->raster);
 }
 
 /* A place at @at_mm: on the batten that reaches it, else on one of its own. */

@@ -10,6 +10,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "engine/geometry/rod-numbers.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-bay.h"
 #include "engine/setout/rod-columns.h"
@@ -40,16 +41,6 @@ least_bay_mm (const RodPlan  *plan,
   RodBay          bay = { 0 };
 
   return rod_bay_clear_mm (plan, field, bay, rules->min_piece_mm);
-}
-
-static gint
-compare_places (gconstpointer a,
-                gconstpointer b)
-{
-  const double *one = a;
-  const double *other = b;
-
-  return (*one > *other) - (*one < *other);
 }
 
 /* Where columns are to stand between the ends of a field. */
@@ -99,7 +90,7 @@ collect_places (const Row *row,
   for (guint i = 0; i < seeds->len; i++)
     for (int k = -(int) n_bays; k <= (int) n_bays; k++)
       add_place (places, row, g_array_index (seeds, double, i) + k * step_mm);
-  g_array_sort (places, compare_places);
+  rod_numbers_sort (places);
   return places;
 }
 
@@ -288,7 +279,7 @@ jamb_columns (const RodPlan  *plan,
             row->high_mm - at_mm >= row->least_mm + row->web_mm / 2.0 - ROD_EPSILON_MM)
           g_array_append_val (columns, at_mm);
       }
-  g_array_sort (columns, compare_places);
+  rod_numbers_sort (columns);
   return columns;
 }
 

@@ -5,6 +5,7 @@
 
 #include "config.h"
 
+#include "engine/geometry/rod-numbers.h"
 #include "engine/plan/rod-field.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-bay.h"
@@ -107,16 +108,6 @@ keep_between (const RodPlan  *plan,
     }
 }
 
-static gint
-compare_places (gconstpointer a,
-                gconstpointer b)
-{
-  const double *one = a;
-  const double *other = b;
-
-  return (*one > *other) - (*one < *other);
-}
-
 /* Where boards without trims would have notches that are too long, they meet on the jambs' lines,
  * as far as no piece gets too short at the strip's ends. */
 static void
@@ -143,7 +134,7 @@ join_on_jambs (const RodPlan  *plan,
             ends[1] - at_mm >= least_mm)
           g_array_append_val (jambs, at_mm);
       }
-  g_array_sort (jambs, compare_places);
+  rod_numbers_sort (jambs);
   for (guint i = 0; i <= jambs->len; i++)
     {
       stretch[1] = i < jambs->len ? g_array_index (jambs, double, i) : ends[1];

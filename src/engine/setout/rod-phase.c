@@ -12,6 +12,7 @@
 
 #include <math.h>
 
+#include "engine/geometry/rod-numbers.h"
 #include "engine/rod-limits.h"
 #include "engine/setout/rod-phase-lines.h"
 #include "engine/setout/rod-phase.h"
@@ -33,16 +34,6 @@ add_place (GArray *places,
 {
   for (double at = wrap (value, period_mm); at < pitch_mm - ROD_EPSILON_MM; at += period_mm)
     g_array_append_val (places, at);
-}
-
-static int
-compare_places (gconstpointer a,
-                gconstpointer b)
-{
-  const double *one = a;
-  const double *other = b;
-
-  return (*one > *other) - (*one < *other);
 }
 
 /* Where the strip of a level begins or ends to be a rip, swallowed, a sliver or at risk. */
@@ -106,7 +97,7 @@ rod_phase_places (const RodPhaseProblem *problem)
   for (guint i = 0; i < problem->n_closures; i++)
     if (fabs (problem->closures[i].turns) > ROD_EPSILON_MM)
       add_closure_places (places, &problem->closures[i], problem);
-  g_array_sort (places, compare_places);
+  rod_numbers_sort (places);
   for (guint i = 0; i < places->len; i++)
     {
       double at = g_array_index (places, double, i);
@@ -201,7 +192,7 @@ compare_choices (gconstpointer a,
   const RodPhaseProblem *problem = user_data;
   int                    order = rod_phase_compare (problem->order, &one->score, &other->score);
 
-  return order != 0 ? order : compare_places (&one->phase_mm, &other->phase_mm);
+  return order != 0 ? order : rod_numbers_compare (&one->phase_mm, &other->phase_mm);
 }
 
 static gboolean

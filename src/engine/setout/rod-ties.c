@@ -14,6 +14,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "engine/geometry/rod-numbers.h"
 #include "engine/plan/rod-faces.h"
 #include "engine/plan/rod-field.h"
 #include "engine/rod-limits.h"
@@ -179,16 +180,6 @@ tie_fields (Collector *self,
     add_tie (self, &tie, edge->join != NULL && edge->join->takes_misfit ? 2 : 1);
 }
 
-static gint
-compare_numbers (gconstpointer a,
-                 gconstpointer b)
-{
-  const double *one = a;
-  const double *other = b;
-
-  return (*one > *other) - (*one < *other);
-}
-
 /* Where zones may begin or end along an edge: at their corners, for a zone is drawn to reach it. */
 static GArray *
 stretch_ends (const RodFace *face,
@@ -216,7 +207,7 @@ stretch_ends (const RodFace *face,
             g_array_append_val (ends, along_mm);
         }
     }
-  g_array_sort (ends, compare_numbers);
+  rod_numbers_sort (ends);
   return ends;
 }
 
