@@ -109,7 +109,7 @@ typedef struct
  * @ROD_AIM_HOOKS: few boards lose their hook
  * @ROD_AIM_STOCK: few running metres of board
  *
- * What a set-out is judged by.
+ * What a set-out is judged by, in the usual order (rule R26).
  */
 typedef enum
 {

@@ -216,17 +216,6 @@ void
 rod_phase_order (RodAimKind      *order,
                  const GPtrArray *first)
 {
-  static const RodAimKind usual[] = {
-    ROD_AIM_STARTERS,
-    ROD_AIM_SLIVERS,
-    ROD_AIM_BREAKS,
-    ROD_AIM_RISKS,
-    ROD_AIM_NARROWEST,
-    ROD_AIM_RIPS,
-    ROD_AIM_SYMMETRY,
-    ROD_AIM_HOOKS,
-    ROD_AIM_STOCK,
-  };
   guint n = 0, named = 0;
 
   for (guint i = 0; first != NULL && i < first->len; i++)
@@ -238,9 +227,9 @@ rod_phase_order (RodAimKind      *order,
       named |= 1u << aim;
       order[n++] = aim;
     }
-  for (guint i = 0; i < G_N_ELEMENTS (usual); i++)
-    if (!(named & (1u << usual[i])))
-      order[n++] = usual[i];
+  for (guint aim = 0; aim < ROD_N_AIMS; aim++)
+    if (!(named & (1u << aim)))
+      order[n++] = (RodAimKind) aim;
 }
 
 static int
