@@ -39,23 +39,48 @@ count_piece (RodPlan      *plan,
   piece->battens = rod_supports_count (supports, from, to, y);
 }
 
+/* A trim run among the battens: in the board frame, with its direction. */
+typedef struct
+{
+  RodPoint from;
+  double   length;
+  double   ex;
+  double   ey;
+} TrimLine;
+
+static TrimLine
+line_of (const RodField   *field,
+         const RodTrimRun *run)
+{
+  RodPoint from = rod_affine_apply (field->to_board, run->from);
+  RodPoint to = rod_affine_apply (field->to_board, run->to);
+  double   length = rod_point_distance (from, to);
+
+  return (TrimLine){ from, length, (to.x - from.x) / length, (to.y - from.y) / length };
+}
+
+/* How far to the left of a line a point lies. */
+static double
+side_of (const TrimLine *line,
+         RodPoint        at)
+{
+  return line->ex * (at.y - line->from.y) - line->ey * (at.x - line->from.x);
+}
+
 /* Battens a trim run crosses: each that comes near its line between its ends. */
 static int
 count_at_battens (const RodField   *field,
                   const RodTrimRun *run,
                   const GArray     *supports)
 {
-  RodPoint from = rod_affine_apply (field->to_board, run->from);
-  RodPoint to = rod_affine_apply (field->to_board, run->to);
-  double   length = rod_point_distance (from, to);
-  double   ex = (to.x - from.x) / length, ey = (to.y - from.y) / length;
+  TrimLine line = line_of (field, run);
   int      count = 0;
 
   for (guint i = 0; i < supports->len; i++)
     {
       const RodSupport *support = &g_array_index (supports, RodSupport, i);
-      double            side_a = ex * (support->from.y - from.y) - ey * (support->from.x - from.x);
-      double            side_b = ex * (support->to.y - from.y) - ey * (support->to.x - from.x);
+      double            side_a = side_of (&line, support->from);
+      double            side_b = side_of (&line, support->to);
       double            t, along;
 
       /* A batten beside the trim's line never crosses it. */
@@ -65,9 +90,9 @@ count_at_battens (const RodField   *field,
       if (t * fabs (side_a - side_b) < -TRIM_REACH_MM ||
           (t - 1.0) * fabs (side_a - side_b) > TRIM_REACH_MM)
         continue;
-      along = ex * (support->from.x + t * (support->to.x - support->from.x) - from.x) +
-              ey * (support->from.y + t * (support->to.y - support->from.y) - from.y);
-      count += along >= -ROD_EPSILON_MM && along <= length + ROD_EPSILON_MM;
+      along = line.ex * (support->from.x + t * (support->to.x - support->from.x) - line.from.x) +
+              line.ey * (support->from.y + t * (support->to.y - support->from.y) - line.from.y);
+      count += along >= -ROD_EPSILON_MM && along <= line.length + ROD_EPSILON_MM;
     }
   return count;
 }
@@ -89,18 +114,15 @@ has_own_batten (const RodField   *field,
                 const RodTrimRun *run,
                 const GArray     *supports)
 {
-  RodPoint from = rod_affine_apply (field->to_board, run->from);
-  RodPoint to = rod_affine_apply (field->to_board, run->to);
-  double   length = rod_point_distance (from, to);
-  double   ex = (to.x - from.x) / length, ey = (to.y - from.y) / length;
+  TrimLine line = line_of (field, run);
 
   if (fabs (run->from.x - run->to.x) < ROD_SNAP_MM || fabs (run->from.y - run->to.y) < ROD_SNAP_MM)
     return FALSE;
   for (guint i = 0; i < supports->len; i++)
     {
       const RodSupport *support = &g_array_index (supports, RodSupport, i);
-      double            side_a = ex * (support->from.y - from.y) - ey * (support->from.x - from.x);
-      double            side_b = ex * (support->to.y - from.y) - ey * (support->to.x - from.x);
+      double            side_a = side_of (&line, support->from);
+      double            side_b = side_of (&line, support->to);
 
       if (fabs (side_a - side_b) < ROD_SNAP_MM && fabs (side_a) < TRIM_REACH_MM)
         return TRUE;
