@@ -161,19 +161,22 @@ tells_changes (const RodCommand *command)
   return !command->check && g_strcmp0 (command->plan, "-") != 0;
 }
 
-/* The same house with its best set-out; says what that changes. */
+/* The same house with its best set-out; says what that changes. @takeoff gets its take-off where
+ * that needs one, for it may take seconds. */
 static RodHouse *
 set_out_best (const RodCommand *command,
-              const RodHouse   *house)
+              const RodHouse   *house,
+              RodTakeoff      **takeoff)
 {
   g_autoptr (RodHouse) best = rod_house_free_lines (house);
 
   if (tells_changes (command))
     {
       g_autoptr (RodTakeoff) before = take_off (house);
-      g_autoptr (RodTakeoff) after = take_off (best);
-      g_autofree char *text = rod_best_text (before, after);
+      g_autofree char *text = NULL;
 
+      *takeoff = take_off (best);
+      text = rod_best_text (before, *takeoff);
       g_print ("%s", text);
     }
   return g_steal_pointer (&best);
@@ -195,17 +198,19 @@ step_bases (const RodCommand *command,
   return rod_house_with_steps (plan);
 }
 
-/* What the user wants changed before the house is planned; NULL where it cannot be saved. */
+/* What the user wants changed before the house is planned; NULL where it cannot be saved. @takeoff
+ * gets that of the changed house where there is one already. */
 static RodHouse *
 change_house (const RodCommand *command,
               RodHouse         *house,
+              RodTakeoff      **takeoff,
               GError          **error)
 {
   g_autoptr (RodHouse) changed = rod_record_ref (house);
 
   if (command->best)
     {
-      RodHouse *best = set_out_best (command, changed);
+      RodHouse *best = set_out_best (command, changed, takeoff);
 
       rod_record_unref (changed);
       changed = best;
@@ -216,6 +221,7 @@ change_house (const RodCommand *command,
 
       rod_record_unref (changed);
       changed = stepped;
+      g_clear_pointer (takeoff, rod_takeoff_unref);
     }
   if (command->save != NULL && !rod_house_save (changed, command->save, error))
     return NULL;
@@ -233,14 +239,15 @@ plan_house (const RodCommand *command)
 
   if (house != NULL)
     {
-      RodHouse *changed = change_house (command, house, &error);
+      RodHouse *changed = change_house (command, house, &takeoff, &error);
 
       rod_record_unref (house);
       house = changed;
     }
   if (house == NULL)
     return fail (error->message);
-  takeoff = take_off (house);
+  if (takeoff == NULL)
+    takeoff = take_off (house);
   findings = rod_takeoff_findings (takeoff);
   if (!hand_out (command, takeoff, findings, &error))
     return fail (error->message);
