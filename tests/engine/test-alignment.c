@@ -12,24 +12,6 @@
 #include <math.h>
 #include <string.h>
 
-static const RodGroup *
-group_of (const RodPlan *plan,
-          const char    *id)
-{
-  return &g_array_index (plan->groups, RodGroup, planned_field (plan, id)->group);
-}
-
-static int
-count_findings (const RodPlan *plan,
-                const char    *id)
-{
-  int count = 0;
-
-  for (guint i = 0; i < plan->findings->len; i++)
-    count += g_str_equal (g_array_index (plan->findings, RodFinding, i).id, id);
-  return count;
-}
-
 /* Joint lines of both surfaces meet at all places of the house that are @one here and @other there,
  * and a step further in both. */
 static void
@@ -67,7 +49,7 @@ test_level_joins (void)
               surveyed_box ("c", "wall", 5000, 1800, ", 'build_up_mm': 60, 'level_mm': 613.4")),
     SURVEYED (surveyed_join ("j1", "a.right", "b.left", 90, ""),
               surveyed_join ("j2", "b.right", "c.left", -90, ""))));
-  g_assert_cmpuint (group_of (plan, "a")->n_fields, ==, 3);
+  g_assert_cmpuint (planned_group (plan, "a")->n_fields, ==, 3);
   for (int height = -500; height < 2400; height += 61)
     {
       double here = planned_joint (planned_field (plan, "a"), (RodPoint){ 10, height });
@@ -77,7 +59,7 @@ test_level_joins (void)
       g_assert_cmpfloat_with_epsilon (
         planned_joint (planned_field (plan, "c"), (RodPoint){ 10, height - 613.4 }), here, 0.01);
     }
-  g_assert_cmpfloat (group_of (plan, "a")->misfit_mm, <, 0.01);
+  g_assert_cmpfloat (planned_group (plan, "a")->misfit_mm, <, 0.01);
   g_assert_null (planned_finding (plan, "lines-miss"));
 }
 
@@ -165,7 +147,7 @@ test_ceiling_line (void)
         SURVEYED (surveyed_box ("a", "wall", 4370, 2400, wall),
                   surveyed_box ("s", "soffit", 4370 + 160 + 90, 600, soffit)),
         SURVEYED (surveyed_join ("j", "a.top", "s.base", -90, ", 'offset_mm': 160"))));
-      g_assert_cmpuint (group_of (plan, "a")->n_fields, ==, 2);
+      g_assert_cmpuint (planned_group (plan, "a")->n_fields, ==, 2);
       assert_meet (plan,
                    "a",
                    (RodPoint){ 0, 2400 },
@@ -173,7 +155,7 @@ test_ceiling_line (void)
                    "s",
                    (RodPoint){ 160, 0 },
                    (RodPoint){ 17, 0 });
-      g_assert_cmpfloat (group_of (plan, "a")->misfit_mm, <, 0.01);
+      g_assert_cmpfloat (planned_group (plan, "a")->misfit_mm, <, 0.01);
     }
 }
 
@@ -229,7 +211,7 @@ test_mitre_reverses_the_measure (void)
     "k-200",
     SURVEYED (eaves ("s", 5130, 600, 600, 600), eaves ("t", 3270, 600, 600, 600)),
     SURVEYED (surveyed_join ("m", "s.right", "t.left", 0, ""))));
-  g_assert_cmpuint (group_of (plan, "s")->n_fields, ==, 2);
+  g_assert_cmpuint (planned_group (plan, "s")->n_fields, ==, 2);
   /* A step of d out along the mitre is d in x and y of s, and −d in x, d in y of t. */
   assert_meet (plan,
                "s",
@@ -277,8 +259,8 @@ test_ring_of_eaves_closes (void)
 
   /* 5130 ≡ 3330 ≡ 130 (mod 200): d = 65 or 165 at all corners. */
   g_assert_cmpuint (plan->groups->len, ==, 1);
-  g_assert_cmpuint (group_of (plan, "s")->n_fields, ==, 4);
-  g_assert_cmpfloat (group_of (plan, "s")->misfit_mm, <, 0.01);
+  g_assert_cmpuint (planned_group (plan, "s")->n_fields, ==, 4);
+  g_assert_cmpfloat (planned_group (plan, "s")->misfit_mm, <, 0.01);
   g_assert_null (planned_finding (plan, "lines-miss"));
 }
 
@@ -295,13 +277,13 @@ test_planted_misfit (void)
       /* The join lies at 45°: a shift along it moves the lines by cos 45°. */
       double misfit_mm = fabs (planted_mm[i]) * G_SQRT2 / 2.0;
 
-      g_assert_cmpfloat_with_epsilon (group_of (plan, "s")->misfit_mm, misfit_mm, 0.005);
+      g_assert_cmpfloat_with_epsilon (planned_group (plan, "s")->misfit_mm, misfit_mm, 0.005);
       if (misfit_mm <= ROD_VISIBLE_MISFIT_MM)
         {
           g_assert_null (finding);
           continue;
         }
-      g_assert_cmpint (count_findings (plan, "lines-miss"), ==, 1);
+      g_assert_cmpint (planned_count (plan, "lines-miss"), ==, 1);
       g_assert_cmpfloat_with_epsilon (finding->value, misfit_mm, 0.005);
       g_assert_cmpfloat (finding->limit, ==, ROD_VISIBLE_MISFIT_MM);
       g_assert_cmpint (finding->severity, ==, ROD_SEVERITY_SHOULD);
@@ -331,7 +313,7 @@ test_ring_of_walls_closes (void)
         }
       plan = planned_house (surveyed_house ("k-250", surfaces, joins));
       g_assert_cmpuint (plan->groups->len, ==, 1);
-      g_assert_cmpfloat (group_of (plan, "w0")->misfit_mm, <, 0.01);
+      g_assert_cmpfloat (planned_group (plan, "w0")->misfit_mm, <, 0.01);
     }
 }
 
@@ -353,8 +335,8 @@ test_walls_tied_through_eaves (void)
               surveyed_join ("e2", "b.top", "t.wall", -90, ""),
               surveyed_join ("m", "s.right", "t.left", 0, ""))));
   g_assert_cmpuint (plan->groups->len, ==, 1);
-  g_assert_cmpuint (group_of (plan, "a")->n_fields, ==, 4);
-  g_assert_cmpfloat (group_of (plan, "a")->misfit_mm, <, 0.01);
+  g_assert_cmpuint (planned_group (plan, "a")->n_fields, ==, 4);
+  g_assert_cmpfloat (planned_group (plan, "a")->misfit_mm, <, 0.01);
   for (int d = 0; d < 3000; d += 43)
     g_assert_cmpfloat_with_epsilon (
       planned_joint (planned_field (plan, "a"), (RodPoint){ 5130 - d, 0 }),
@@ -453,7 +435,7 @@ test_pin_moves_the_group (void)
     SURVEYED (surveyed_box ("a", "wall", 4000, 2400, ", 'level_mm': 100"),
               surveyed_box ("b", "wall", 3000, 2400, ", 'level_mm': -40, 'joint_line_mm': 1017")),
     SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, ""))));
-  g_assert_true (group_of (plan, "a")->held);
+  g_assert_true (planned_group (plan, "a")->held);
   g_assert_cmpfloat (planned_joint (planned_field (plan, "a"), (RodPoint){ 0, 917 }), <, 0.001);
   g_assert_cmpfloat (planned_joint (planned_field (plan, "b"), (RodPoint){ 0, 1057 }), <, 0.001);
 }

@@ -33,13 +33,10 @@ assert_found (const RodPlan *plan,
               const char    *rule)
 {
   const RodFinding *finding = planned_finding (plan, id);
-  int               count = 0;
 
   if (finding == NULL)
     g_error ("%s is missing", id);
-  for (guint i = 0; i < plan->findings->len; i++)
-    count += g_str_equal (g_array_index (plan->findings, RodFinding, i).id, id);
-  g_assert_cmpint (count, ==, 1);
+  g_assert_cmpint (planned_count (plan, id), ==, 1);
   g_assert_cmpint (finding->severity, ==, severity);
   g_assert_cmpstr (finding->rule, ==, rule);
   g_assert_cmpuint (strlen (finding->text), >, 10);

@@ -78,16 +78,6 @@ box_house (double front,
               surveyed_join ("j4", "d.right", "a.left", 90, "")));
 }
 
-static double
-worst_misfit_mm (const RodPlan *plan)
-{
-  double worst = 0.0;
-
-  for (guint i = 0; i < plan->closures->len; i++)
-    worst = MAX (worst, g_array_index (plan->closures, RodClosure, i).misfit_mm);
-  return worst;
-}
-
 /* The front stands over the origin and faces south; the house lies behind it. */
 static void
 test_box (void)
@@ -132,7 +122,7 @@ test_l_shape_and_facing (void)
       joins[i] = surveyed_join (id, from, to, folds[i], "");
     }
   plan = planned_house (surveyed_house ("k-250", walls, joins));
-  g_assert_cmpfloat (worst_misfit_mm (plan), <, 1e-9);
+  g_assert_cmpfloat (planned_worst_closure_mm (plan), <, 1e-9);
   /* The first wall faces east, so that its x runs north. */
   assert_at (rod_placement_normal (&place (plan, "a")->at), 1, 0, 0);
   assert_at (in_space (plan, "a", 6000, 0), 0, 6000, 0);
@@ -171,9 +161,9 @@ test_bay (void)
 
   plan_bay (&good, 0.0);
   g_assert_cmpuint (good->closures->len, ==, 1);
-  g_assert_cmpfloat (worst_misfit_mm (good), <, 1e-9);
+  g_assert_cmpfloat (planned_worst_closure_mm (good), <, 1e-9);
   plan_bay (&bad, 17.25);
-  g_assert_cmpfloat_with_epsilon (worst_misfit_mm (bad), 17.25, 1e-9);
+  g_assert_cmpfloat_with_epsilon (planned_worst_closure_mm (bad), 17.25, 1e-9);
 }
 
 /* A length read wrongly opens the loop by as much, whichever wall it is, and nothing turns. */
@@ -229,7 +219,7 @@ test_closes_to_a_tape (void)
 {
   g_autoptr (RodPlan) plan = planned_house (box_house (4000.9, 3000, 4000, 3000));
 
-  assert_mm (worst_misfit_mm (plan), 0.9);
+  assert_mm (planned_worst_closure_mm (plan), 0.9);
   g_assert_null (planned_finding (plan, "survey-open"));
 }
 
@@ -315,7 +305,7 @@ test_levels (void)
 
       assert_at (in_space (plan, "b", 0, 0), 0, 0, 2600.0 + off_mm);
       assert_mm (place (plan, "b")->lift_mm, off_mm);
-      assert_mm (worst_misfit_mm (plan), fabs (off_mm));
+      assert_mm (planned_worst_closure_mm (plan), fabs (off_mm));
       g_assert_true ((planned_finding (plan, "survey-open") != NULL) == (off_mm < 0 || off_mm > 0));
     }
 }
@@ -469,7 +459,7 @@ test_example (gconstpointer file)
                   (const char *) file,
                   plan->faces->len,
                   plan->closures->len,
-                  worst_misfit_mm (plan));
+                  planned_worst_closure_mm (plan));
 }
 
 static void
@@ -541,8 +531,8 @@ test_order (void)
   rod_record_take_list (other, G_STRUCT_OFFSET (RodHouse, joins), joins);
   two = rod_plan_new (other);
   g_assert_cmpuint (one->closures->len, ==, two->closures->len);
-  g_assert_cmpfloat (worst_misfit_mm (one), >, 1.0);
-  assert_mm (worst_misfit_mm (one), worst_misfit_mm (two));
+  g_assert_cmpfloat (planned_worst_closure_mm (one), >, 1.0);
+  assert_mm (planned_worst_closure_mm (one), planned_worst_closure_mm (two));
   for (guint f = 0; f < one->faces->len; f++)
     {
       const RodFace      *face = rod_plan_face (one, f);
@@ -633,8 +623,8 @@ test_mirror (void)
   one = rod_plan_new (house);
   two = rod_plan_new (other);
 
-  g_assert_cmpfloat (worst_misfit_mm (one), >, 1.0);
-  assert_mm (worst_misfit_mm (one), worst_misfit_mm (two));
+  g_assert_cmpfloat (planned_worst_closure_mm (one), >, 1.0);
+  assert_mm (planned_worst_closure_mm (one), planned_worst_closure_mm (two));
   /* Parts beyond the first are put to the east of it in both. */
   for (guint f = 0; f < two->faces->len; f++)
     {

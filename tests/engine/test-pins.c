@@ -16,17 +16,6 @@
 static const char window[] =
   ", 'openings': [{'id': 'w', 'x': 1500, 'y': 900, 'width_mm': 1200, 'height_mm': 1300}]";
 
-static int
-count_findings (const RodPlan *plan,
-                const char    *id)
-{
-  int count = 0;
-
-  for (guint i = 0; i < plan->findings->len; i++)
-    count += g_str_equal (g_array_index (plan->findings, RodFinding, i).id, id);
-  return count;
-}
-
 static void
 assert_quiet (const RodPlan *plan)
 {
@@ -334,7 +323,7 @@ test_two_pins_that_contradict (void)
                         SURVEYED (surveyed_join ("j", "a.right", "b.left", 90, ""))));
       const RodFinding *finding = planned_finding (plan, "pin-missed");
 
-      g_assert_cmpint (count_findings (plan, "pin-missed"), ==, 1);
+      g_assert_cmpint (planned_count (plan, "pin-missed"), ==, 1);
       g_assert_cmpint (finding->severity, ==, ROD_SEVERITY_SHOULD);
       g_assert_cmpint (finding->face, ==, (int) planned_face (plan, "b"));
       g_assert_cmpfloat_with_epsilon (finding->value, 12.5, 1e-6);
@@ -358,8 +347,8 @@ test_names_the_pin_that_contradicts (void)
     upright[0]);
   const RodFinding *finding = planned_finding (plan, "pin-missed");
 
-  g_assert_cmpint (count_findings (plan, "pin-missed"), ==, 1);
-  g_assert_cmpint (count_findings (plan, "pin-idle"), ==, 1);
+  g_assert_cmpint (planned_count (plan, "pin-missed"), ==, 1);
+  g_assert_cmpint (planned_count (plan, "pin-idle"), ==, 1);
   g_assert_cmpfloat_with_epsilon (finding->value, 125.0, 1e-6);
   assert_says (finding->text, "\"other\"");
   assert_says (finding->text, "\"one\"");

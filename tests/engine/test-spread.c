@@ -238,16 +238,6 @@ width (const RodHouse *house,
          ((const RodCorner *) g_ptr_array_index (surface->outline, 0))->x;
 }
 
-static double
-worst_misfit_mm (const RodPlan *plan)
-{
-  double worst = 0.0;
-
-  for (guint i = 0; i < plan->closures->len; i++)
-    worst = MAX (worst, g_array_index (plan->closures, RodClosure, i).misfit_mm);
-  return worst;
-}
-
 static void
 test_house (void)
 {
@@ -270,7 +260,7 @@ test_house (void)
   g_assert_cmpfloat_with_epsilon (width (house, "d"), 8003, 1e-9);
   /* The soffit goes with its wall. */
   g_assert_cmpfloat_with_epsilon (width (house, "s"), 10006, 1e-9);
-  g_assert_cmpfloat (worst_misfit_mm (closed), <, 1e-9);
+  g_assert_cmpfloat (planned_worst_closure_mm (closed), <, 1e-9);
   g_assert_null (planned_finding (closed, "survey-open"));
   g_assert_true (house->systems == plan->house->systems);
   g_assert_true (house->joins == plan->house->joins);
@@ -351,11 +341,11 @@ test_folds (void)
   g_autoptr (RodPlan) closed = rod_plan_new (house);
   double sum_deg = 0.0;
 
-  g_assert_cmpfloat (worst_misfit_mm (plan), >, 1.0);
+  g_assert_cmpfloat (planned_worst_closure_mm (plan), >, 1.0);
   for (guint j = 0; j < 4; j++)
     sum_deg += ((RodJoin *) g_ptr_array_index (house->joins, j))->fold_deg;
   g_assert_cmpfloat_with_epsilon (sum_deg, 360.0, 1e-9);
-  g_assert_cmpfloat (worst_misfit_mm (closed), <, 0.01);
+  g_assert_cmpfloat (planned_worst_closure_mm (closed), <, 0.01);
   g_assert_null (planned_finding (closed, "survey-open"));
 }
 
@@ -411,7 +401,7 @@ test_two_storey (void)
       planted += line->correction_mm * line->correction_mm;
     }
   measured = planned_house (rod_spread_apply (errors));
-  g_assert_cmpfloat (worst_misfit_mm (measured), >, 1.0);
+  g_assert_cmpfloat (planned_worst_closure_mm (measured), >, 1.0);
   spread = rod_spread_new (measured, ROD_SPREAD_EQUALLY, 0.0);
   g_assert_cmpfloat (spread->left_mm, <, 1e-6);
   /* The errors themselves, taken back, would close it: the least squares are no more. */

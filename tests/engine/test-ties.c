@@ -15,24 +15,6 @@
 #define MOST_WALLS 12
 #define N_RINGS 60
 
-static int
-count_findings (const RodPlan *plan,
-                const char    *id)
-{
-  int count = 0;
-
-  for (guint i = 0; i < plan->findings->len; i++)
-    count += g_str_equal (g_array_index (plan->findings, RodFinding, i).id, id);
-  return count;
-}
-
-static double
-misfit_of (const RodPlan *plan,
-           const char    *id)
-{
-  return g_array_index (plan->groups, RodGroup, planned_field (plan, id)->group).misfit_mm;
-}
-
 static char *
 upright_from (const char *side,
               double      build_up_mm)
@@ -67,7 +49,7 @@ test_mirrored_corner (void)
           planned_joint (planned_field (plan, "a"), (RodPoint){ 4370 + gain_mm - d, 50 }),
           planned_joint (planned_field (plan, "b"), (RodPoint){ -gain_mm + d, 50 }),
           0.01);
-      g_assert_cmpfloat (misfit_of (plan, "a"), <, 0.01);
+      g_assert_cmpfloat (planned_group (plan, "a")->misfit_mm, <, 0.01);
       g_assert_null (planned_finding (plan, "lines-miss"));
     }
 }
@@ -131,7 +113,7 @@ test_return_walls (void)
   g_autoptr (RodPlan) plan = mirrored_ring (widths_mm, 4, 0, "");
 
   g_assert_cmpuint (plan->groups->len, ==, 1);
-  g_assert_cmpfloat (misfit_of (plan, "w0"), <, 0.01);
+  g_assert_cmpfloat (planned_group (plan, "w0")->misfit_mm, <, 0.01);
   g_assert_null (planned_finding (plan, "lines-miss"));
   for (guint f = 0; f < 4; f++)
     {
@@ -164,9 +146,9 @@ test_even_rings (void)
       left_mm = fabs (remainder (left_mm, 200.0));
       plan = mirrored_ring (widths_mm, n, 0, "");
       finding = planned_finding (plan, "lines-miss");
-      g_assert_cmpfloat_with_epsilon (misfit_of (plan, "w0"), left_mm, 0.001);
+      g_assert_cmpfloat_with_epsilon (planned_group (plan, "w0")->misfit_mm, left_mm, 0.001);
       g_assert_cmpint (
-        count_findings (plan, "lines-miss"), ==, left_mm > ROD_VISIBLE_MISFIT_MM ? 1 : 0);
+        planned_count (plan, "lines-miss"), ==, left_mm > ROD_VISIBLE_MISFIT_MM ? 1 : 0);
       for (guint i = 0; finding != NULL && i < n; i++)
         {
           g_autofree char *id = g_strdup_printf ("w%u", i);
@@ -186,7 +168,8 @@ test_odd_ring_closes (void)
   double from_left = planned_joint (planned_field (plan, "w0"), (RodPoint){ 70, 50 });
 
   g_assert_cmpuint (plan->groups->len, ==, 1);
-  g_assert_cmpfloat (misfit_of (plan, "w0"), <=, ROD_VISIBLE_MISFIT_MM + ROD_EPSILON_MM);
+  g_assert_cmpfloat (
+    planned_group (plan, "w0")->misfit_mm, <=, ROD_VISIBLE_MISFIT_MM + ROD_EPSILON_MM);
   g_assert_null (planned_finding (plan, "lines-miss"));
   /* Within what nobody sees, which moves d by half of it. */
   from_left = MIN (from_left, fabs (from_left - 100.0));
@@ -223,7 +206,8 @@ test_odd_rings_can_always_close (void)
       g_ptr_array_add (aims, aim);
       rod_record_take_list (house, G_STRUCT_OFFSET (RodHouse, aims), aims);
       plan = planned_house (house);
-      g_assert_cmpfloat (misfit_of (plan, "w0"), <=, ROD_VISIBLE_MISFIT_MM + ROD_EPSILON_MM);
+      g_assert_cmpfloat (
+        planned_group (plan, "w0")->misfit_mm, <=, ROD_VISIBLE_MISFIT_MM + ROD_EPSILON_MM);
       g_assert_null (planned_finding (plan, "lines-miss"));
     }
 }
@@ -251,7 +235,7 @@ test_join_that_takes_the_misfit (void)
           g_assert_cmpint (tie->closes, ==, takes);
           g_assert_cmpfloat_with_epsilon (tie->misfit_mm, takes ? 12.5 : 0.0, 0.001);
         }
-      g_assert_cmpint (count_findings (plan, "lines-miss"), ==, 1);
+      g_assert_cmpint (planned_count (plan, "lines-miss"), ==, 1);
       g_assert_cmpfloat_with_epsilon (finding->value, 12.5, 0.001);
       g_assert_nonnull (strstr (finding->remedy, "w0"));
       g_assert_nonnull (strstr (finding->remedy, " – "));
@@ -364,7 +348,7 @@ test_covers_in_whole_ratio (void)
           g_assert_cmpfloat (
             planned_joint (narrow, (RodPoint){ 10, height - narrow_level }), <, 0.01);
         }
-      g_assert_cmpfloat (misfit_of (plan, "a"), <, 0.01);
+      g_assert_cmpfloat (planned_group (plan, "a")->misfit_mm, <, 0.01);
       g_assert_true (g_array_index (plan->groups, RodGroup, 0).held);
       g_assert_null (planned_finding (plan, "pin-missed"));
     }

@@ -181,3 +181,80 @@ planned_joint (const RodField *field,
 
   return fabs (remainder (across_mm - field->phase_mm, field->board->cover_mm));
 }
+
+int
+planned_count (const RodPlan *plan,
+               const char    *id)
+{
+  int count = 0;
+
+  for (guint i = 0; i < plan->findings->len; i++)
+    count += g_str_equal (g_array_index (plan->findings, RodFinding, i).id, id);
+  return count;
+}
+
+const RodGroup *
+planned_group (const RodPlan *plan,
+               const char    *id)
+{
+  return &g_array_index (plan->groups, RodGroup, planned_field (plan, id)->group);
+}
+
+double
+planned_worst_closure_mm (const RodPlan *plan)
+{
+  double worst_mm = 0.0;
+
+  for (guint i = 0; i < plan->closures->len; i++)
+    worst_mm = MAX (worst_mm, g_array_index (plan->closures, RodClosure, i).misfit_mm);
+  return worst_mm;
+}
+
+static void
+visit_file (const char  *path,
+            PlannedVisit visit)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RodHouse) house = rod_house_load (path, &error);
+  g_autoptr (RodPlan) plan = NULL;
+
+  g_assert_no_error (error);
+  plan = rod_plan_new (house);
+  visit (plan);
+}
+
+/* Returns how many houses the folder holds. */
+static int
+visit_folder (const char  *folder,
+              PlannedVisit visit)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, &error);
+  const char *name;
+  int         count = 0;
+
+  g_assert_no_error (error);
+  while ((name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+
+      if (!g_str_has_suffix (name, ".storeyrod"))
+        continue;
+      g_test_message ("%s", name);
+      visit_file (path, visit);
+      count++;
+    }
+  return count;
+}
+
+void
+planned_each_house (PlannedVisit visit)
+{
+  g_autofree char *examples = g_test_build_filename (G_TEST_DIST, "..", "examples", NULL);
+  g_autofree char *worked = g_test_build_filename (G_TEST_DIST, "engine", "houses", NULL);
+  g_autofree char *hard = g_build_filename (worked, "hard", NULL);
+
+  g_assert_cmpint (visit_folder (examples, visit), >=, 4);
+  g_assert_cmpint (visit_folder (worked, visit), >=, 9);
+  g_assert_cmpint (visit_folder (hard, visit), >=, 15);
+}

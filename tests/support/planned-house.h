@@ -70,6 +70,22 @@ RodHouse *surveyed_house (const char *system,
 RodPlan *planned_house (RodHouse *house) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * PlannedVisit:
+ * @plan: the plan of a house
+ *
+ * Looks at one house.
+ */
+typedef void (*PlannedVisit) (RodPlan *plan);
+
+/**
+ * planned_each_house:
+ * @visit: looks at a house
+ *
+ * Plans every example, every worked house and every hard one, and hands each over.
+ */
+void planned_each_house (PlannedVisit visit);
+
+/**
  * planned_system:
  * @house: a house
  *
@@ -132,6 +148,34 @@ const RodPiece *planned_piece (const RodPlan *plan,
  */
 const RodFinding *planned_finding (const RodPlan *plan,
                                    const char    *id);
+
+/**
+ * planned_count:
+ * @plan: a plan
+ * @id: identifier of a kind of finding
+ *
+ * Returns: how many findings of that kind there are
+ */
+int planned_count (const RodPlan *plan,
+                   const char    *id);
+
+/**
+ * planned_group:
+ * @plan: a plan
+ * @id: id of a surface
+ *
+ * Returns: (transfer none): the alignment group of its first field
+ */
+const RodGroup *planned_group (const RodPlan *plan,
+                               const char    *id);
+
+/**
+ * planned_worst_closure_mm:
+ * @plan: a plan
+ *
+ * Returns: by how much the folded house misses most where a chain of joins closes
+ */
+double planned_worst_closure_mm (const RodPlan *plan);
 
 /**
  * planned_joint:
